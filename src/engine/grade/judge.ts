@@ -1,0 +1,109 @@
+import { makeSweepRoom, sweep } from '../circuit/fast.ts';
+import { makeFrame } from '../circuit/frame.ts';
+import { makeMoves, sweepMoves } from '../circuit/motion.ts';
+import { mergeNets } from '../circuit/nets.ts';
+import { exploreLanes, makeReach } from '../explore/reach.ts';
+import { findWays, type Step, type Ways } from '../explore/ways.ts';
+import { type Config, type Settings, type System, settingsOf } from '../model/system.ts';
+import type { Wire } from '../model/wiring.ts';
+import { stateRules, wiringRules } from '../rules/index.ts';
+import { demandLanes, type LanesView, sweepWork } from '../rules/lanes.ts';
+import type { RuleText } from '../rules/rule.ts';
+import { viewState } from '../rules/view.ts';
+import { viewWiring } from '../rules/wiring-view.ts';
+import { bySeverity, type Found, type Verdict } from './verdict.ts';
+
+const COLD: Config = { inputs: 0, place: 0 };
+
+/** How many lanes are set. */
+export function countLanes(lanes: Int32Array): number {
+  let count = 0;
+  for (let word of lanes) for (; word !== 0; word &= word - 1) count++;
+  return count;
+}
+
+/** Everything known about one wiring, before it is put in words. The arrays are used again by the next judging. */
+export interface Sweeping {
+  readonly view: LanesView;
+  /** Per state rule, in the order of `stateRules`: the lanes that break it. */
+  readonly broken: readonly Int32Array[];
+}
+
+/** Makes the judge of a system: everything that does not depend on the wiring is worked out here, once. */
+export function makeJudge(system: System) {
+  const frame = makeFrame(system);
+  const room = makeSweepRoom(frame);
+  const moves = makeMoves(frame);
+  const reach = makeReach(frame);
+  const demands = demandLanes(system);
+  const fires = new Int32Array(frame.words);
+  const pumps = new Int32Array(frame.words);
+  const broken = stateRules.map(() => new Int32Array(frame.words));
+
+  /** All states of the wiring against all rules about states. Wires must name terminals of the system. */
+  function sweepStates(wires: readonly Wire[]): Sweeping {
+    const nets = mergeNets(system, wires);
+    sweep(frame, nets, room);
+    sweepMoves(frame, nets, room, moves);
+    exploreLanes(frame, moves, reach);
+    sweepWork(frame, nets, room, 'fires', fires);
+    sweepWork(frame, nets, room, 'pumps', pumps);
+    const view: LanesView = { frame, nets, sweep: room, moves, reach, demands, fires, pumps };
+    for (let r = 0; r < stateRules.length; r++) {
+      const rule = stateRules[r]!;
+      const states = rule.scope === 'rest' ? reach.judged : reach.met;
+      const out = broken[r]!;
+      for (let w = 0; w < frame.words; w++) out[w] = states[w] === 0 ? 0 : states[w]! & rule.lanes(view, w);
+    }
+    return { view, broken };
+  }
+
+  /** Judges a wiring: every state, every rule, each finding with its shortest witness. */
+  function judge(wires: readonly Wire[]): Verdict {
+    sweepStates(wires);
+    let ways: Ways | undefined;
+    const findings: Found[] = [];
+    stateRules.forEach((rule, r) => {
+      const lanes = broken[r]!;
+      if (lanes.every((word) => word === 0)) return;
+      ways ??= findWays(frame, moves);
+      const { config, steps } = ways.nearest(lanes)!;
+      const { says, terminals } = rule.explain(viewState(system, wires, config));
+      findings.push({
+        ...textOf(rule),
+        says,
+        terminals,
+        ...witness(system, config, steps),
+        failing: countLanes(lanes),
+      });
+    });
+    const wiring = viewWiring(system, wires);
+    for (const rule of wiringRules) {
+      const found = rule.find(wiring);
+      if (found) findings.push({ ...textOf(rule), ...found, ...witness(system, COLD, []), failing: 1 });
+    }
+    return {
+      accepted: findings.every(({ severity }) => severity === 'advice'),
+      states: countLanes(reach.judged),
+      findings: findings.sort(bySeverity),
+    };
+  }
+
+  return { frame, judge, sweepStates };
+}
+
+export type Judge = ReturnType<typeof makeJudge>;
+
+function textOf({ id, title, fails, severity, source, function: does, compare }: RuleText): RuleText {
+  return { id, title, fails, severity, source, function: does, compare };
+}
+
+function witness(system: System, config: Config, way: readonly Step[]) {
+  const steps: Settings[] = [];
+  way.slice(1).forEach(({ inputs }, k) => {
+    const changed = inputs ^ way[k]!.inputs;
+    const named = Object.entries(settingsOf(system, inputs)).filter((_, bit) => (changed >> bit) & 1);
+    steps.push(Object.fromEntries(named));
+  });
+  return { config, way, inputs: settingsOf(system, config.inputs), steps };
+}

@@ -1,0 +1,99 @@
+/** Colour of a core as the trade names it (fixed cores: BS 7671 table 51; flex cores of valves: common practice). */
+export type Core = 'brown' | 'blue' | 'green-yellow' | 'black' | 'grey' | 'white' | 'orange';
+
+/** What a terminal is for, as far as rules and drawings need to know it. */
+export type Duty = 'line' | 'neutral' | 'earth' | 'switched' | 'joint';
+
+export interface TerminalSpec {
+  /** The marking the trade uses on it, or the colour of its lead. */
+  readonly id: string;
+  readonly core: Core;
+  readonly duty: Duty;
+  /** One short sentence for a learner. */
+  readonly does: string;
+}
+
+/** A switch, thermostat or trip that somebody or something outside the circuit sets. */
+export interface InputSpec {
+  readonly slot: string;
+  /** The first setting is the one on a cold, switched-off system. */
+  readonly settings: readonly [rest: string, active: string];
+}
+
+/** A part's own state: the settings of its inputs by slot, and the position of its mechanism. */
+export interface PartState {
+  readonly setting: Readonly<Record<string, string>>;
+  readonly position: string;
+}
+
+/** A contact joins two nodes of its part, both ways, whenever `closed` says so. */
+export interface ContactSpec {
+  readonly id: string;
+  readonly between: readonly [string, string];
+  readonly closed: (state: PartState) => boolean;
+}
+
+/**
+ * A load works when one end is joined to line and the other to neutral by wires and closed contacts alone.
+ * `via` names a node the current must pass that nothing else may clamp: with that node joined to
+ * line or neutral elsewhere, the load does not work (the half-wave feed of a mid-position valve).
+ */
+export interface LoadSpec {
+  readonly id: string;
+  readonly between: readonly [string, string];
+  readonly via?: string;
+  /** A load that a system runs without (an accelerator heater): its neutral is advice only. */
+  readonly optional?: boolean;
+}
+
+/** A mechanism: `drive` supplied moves it one position on, else `hold` supplied keeps it, else the spring takes it one back. */
+export interface Motion {
+  readonly positions: readonly string[];
+  readonly drive: string;
+  readonly hold?: string;
+}
+
+/**
+ * An element for the meter's nodal solution: ohms between two nodes of the part, or a diode (with ohms in series).
+ * Values that nobody publishes are assumptions and say so where they are given.
+ */
+export interface Element {
+  readonly id: string;
+  readonly between: readonly [string, string];
+  readonly ohms: number;
+  readonly diode?: boolean;
+}
+
+export interface PartKind {
+  readonly kind: string;
+  readonly title: string;
+  readonly terminals: readonly TerminalSpec[];
+  /** Nodes inside the part that no wire can reach. */
+  readonly inner?: readonly string[];
+  readonly inputs?: readonly InputSpec[];
+  readonly contacts?: readonly ContactSpec[];
+  readonly loads?: readonly LoadSpec[];
+  readonly elements?: readonly Element[];
+  readonly motion?: Motion;
+  /** Set on the one supply: the inner nodes that are the poles, and the terminals they come out on. */
+  readonly supply?: {
+    readonly line: string;
+    readonly neutral: string;
+    readonly earth: string;
+    readonly out: { readonly line: string; readonly neutral: string; readonly earth: string };
+  };
+  /** Loads that must all work for the part to do its work, and what that is. */
+  readonly work?: { readonly does: 'fires' | 'pumps'; readonly needs: readonly string[] };
+  /** Terminals that need line at all times. */
+  readonly permanentLine?: readonly string[];
+  /** Contacts that are volt-free and meant to be fed at the first node and to deliver at the second. */
+  readonly endSwitch?: { readonly feed: string; readonly out: string };
+  /** Water ports, and which of them are joined inside in a position. */
+  readonly ports?: readonly string[];
+  readonly passes?: (position: string) => readonly (readonly [string, string])[];
+  /** A pipework part that takes heat from the water (a coil, radiators) or gives it (a boiler). */
+  readonly heat?: 'gives' | 'takes';
+}
+
+/** Options a system may give to a part of this kind, such as the number of ways of a strip. */
+export type PartOptions = Readonly<Record<string, number | string>>;

@@ -1,0 +1,171 @@
+import type { ContactSpec, LoadSpec, PartKind, PartOptions, PartState } from './part.ts';
+
+/** Settings of inputs by name, such as `{ supply: 'on', 'hot-water': 'off' }`. */
+export type Settings = Readonly<Record<string, string>>;
+
+/** Who calls for heat, where the heat must go, and what must shut when nobody calls. */
+export interface Demand {
+  readonly id: string;
+  /** What is called, in words: "hot water". */
+  readonly says: string;
+  /** Called when every one of these settings holds. */
+  readonly when: Settings;
+  /** The pipework part that must be warmed when called. */
+  readonly heats: string;
+  /** A valve that must itself be shut whenever this is not called. */
+  readonly valve?: string;
+  /** When not called, the boiler must not warm it (left out where the valve already guards it). */
+  readonly coldWhenNotCalled?: boolean;
+  /** While all of these hold, the call may be met but need not be. */
+  readonly slack?: Settings;
+}
+
+export interface SystemPart {
+  readonly kind: string;
+  readonly name: string;
+  /** A shorter name for tags and small drawings. */
+  readonly short?: string;
+  /** Which of the system's inputs works each slot of the part. */
+  readonly inputs?: Readonly<Record<string, string>>;
+  readonly options?: PartOptions;
+  /** How to say that it stands in a position: `{ B: 'open to the cylinder' }`. */
+  readonly positions?: Readonly<Record<string, string>>;
+}
+
+export interface InputLabel {
+  readonly label: string;
+}
+
+/** A system as data: the parts on site, the pipes between them, who calls for what. */
+export interface SystemSpec {
+  readonly id: string;
+  readonly title: string;
+  readonly parts: Readonly<Record<string, SystemPart>>;
+  readonly inputs: Readonly<Record<string, InputLabel>>;
+  readonly pipes: readonly (readonly [string, string])[];
+  readonly demands: readonly Demand[];
+}
+
+export interface Input {
+  readonly id: string;
+  readonly label: string;
+  readonly settings: readonly [rest: string, active: string];
+}
+
+export interface Part {
+  readonly id: string;
+  readonly name: string;
+  readonly short: string;
+  readonly kind: PartKind;
+  readonly slots: Readonly<Record<string, number>>;
+  /** Index among the movers, or -1 for a part that does not move. */
+  readonly mover: number;
+}
+
+export interface Contact {
+  readonly part: number;
+  readonly spec: ContactSpec;
+  readonly a: number;
+  readonly b: number;
+}
+
+export interface Load {
+  readonly part: number;
+  readonly spec: LoadSpec;
+  readonly a: number;
+  readonly b: number;
+  readonly via: number;
+}
+
+export interface Mover {
+  readonly part: number;
+  readonly positions: readonly string[];
+  readonly drive: number;
+  readonly hold: number;
+  /** Weight of this mover's position in a place number. */
+  readonly stride: number;
+}
+
+/** Positions of all movers in one number: the sum of position index times stride. */
+export type Place = number;
+/** Settings of all inputs in one number: bit k is set when input k has its active setting. */
+export type InputBits = number;
+
+/** A place and settings: one configuration of the whole system. */
+export interface Config {
+  readonly inputs: InputBits;
+  readonly place: Place;
+}
+
+/** A system made ready for the engine: everything by number, names kept for speaking. */
+export interface System {
+  readonly spec: SystemSpec;
+  readonly inputs: readonly Input[];
+  readonly parts: readonly Part[];
+  /** Names of nodes; the first `terminals` of them are terminals, `part/terminal`. */
+  readonly nodes: readonly string[];
+  readonly terminals: number;
+  readonly nodeOf: ReadonlyMap<string, number>;
+  readonly partOfNode: readonly number[];
+  readonly contacts: readonly Contact[];
+  readonly loads: readonly Load[];
+  readonly movers: readonly Mover[];
+  readonly places: number;
+  readonly supply: {
+    readonly part: number;
+    readonly input: number;
+    readonly line: number;
+    readonly neutral: number;
+    readonly earth: number;
+    readonly out: { readonly line: number; readonly neutral: number; readonly earth: number };
+  };
+}
+
+/** The state of one part in a configuration. */
+export function partState(system: System, part: Part, { inputs, place }: Config): PartState {
+  const setting: Record<string, string> = {};
+  for (const [slot, input] of Object.entries(part.slots)) {
+    setting[slot] = system.inputs[input]!.settings[(inputs >> input) & 1]!;
+  }
+  return { setting, position: positionOf(system, part, place) };
+}
+
+/** The position of a part in a place, or the empty string for a part that does not move. */
+export function positionOf(system: System, part: Part, place: Place): string {
+  const mover = system.movers[part.mover];
+  return mover ? mover.positions[positionIndex(mover, place)]! : '';
+}
+
+export const positionIndex = (mover: Mover, place: Place): number =>
+  Math.floor(place / mover.stride) % mover.positions.length;
+
+/** Settings by name from settings as bits. */
+export function settingsOf(system: System, bits: InputBits): Record<string, string> {
+  return Object.fromEntries(system.inputs.map((input, k) => [input.id, input.settings[(bits >> k) & 1]!]));
+}
+
+/** Bits from settings by name; inputs that are not named keep their rest setting. */
+export function bitsOf(system: System, settings: Settings): InputBits {
+  let bits = 0;
+  for (const [k, input] of system.inputs.entries()) {
+    if (settings[input.id] === input.settings[1]) bits |= 1 << k;
+  }
+  return bits;
+}
+
+/** Whether every named setting holds. */
+export function holds(system: System, bits: InputBits, settings: Settings): boolean {
+  return system.inputs.every((input, k) => {
+    const wanted = settings[input.id];
+    return wanted === undefined || input.settings[(bits >> k) & 1] === wanted;
+  });
+}
+
+/** The part a node belongs to. */
+export const partOf = (system: System, node: number): Part => system.parts[system.partOfNode[node]!]!;
+
+export function partNamed(system: System, id: string): Part {
+  const part = system.parts.find((p) => p.id === id);
+  if (!part) throw new Error(`no part "${id}" in system "${system.spec.id}"`);
+  return part;
+}

@@ -1,0 +1,22 @@
+import type { PartKind } from '../model/part.ts';
+
+/**
+ * The load side of a 3 A fused, double-pole connection unit: the one supply of the controls.
+ * Off opens line and neutral; earth is never switched.
+ */
+export const fusedSpur: PartKind = {
+  kind: 'fused-spur',
+  title: 'Fused spur',
+  terminals: [
+    { id: 'L', core: 'brown', duty: 'line', does: 'Permanent line, through the 3 A fuse.' },
+    { id: 'N', core: 'blue', duty: 'neutral', does: 'Neutral of the supply.' },
+    { id: 'E', core: 'green-yellow', duty: 'earth', does: 'Earth of the supply.' },
+  ],
+  inner: ['line', 'neutral'],
+  inputs: [{ slot: 'supply', settings: ['off', 'on'] }],
+  contacts: [
+    { id: 'line pole', between: ['line', 'L'], closed: ({ setting }) => setting.supply === 'on' },
+    { id: 'neutral pole', between: ['neutral', 'N'], closed: ({ setting }) => setting.supply === 'on' },
+  ],
+  supply: { line: 'line', neutral: 'neutral', earth: 'E', out: { line: 'L', neutral: 'N', earth: 'E' } },
+};

@@ -1,0 +1,107 @@
+import { type Break, routeBetween, terminalsOf, whereItStops } from '../circuit/trace.ts';
+import { type Demand, type Load, partOf, type System } from '../model/system.ts';
+import type { Explanation } from './rule.ts';
+import type { StateView } from './view.ts';
+import { capital, list, sayNode, sayPosition, sayStanding } from './words.ts';
+
+/** The end of a load that should be live, by its terminal's duty. */
+function lineEnd(system: System, load: Load): number {
+  const duty = (node: number) =>
+    partOf(system, node).kind.terminals.find(({ id }) => system.nodes[node]!.endsWith(`/${id}`))?.duty;
+  return duty(load.a) === 'neutral' ? load.b : load.a;
+}
+const otherEnd = (system: System, load: Load): number => (lineEnd(system, load) === load.a ? load.b : load.a);
+
+/** Movers that are shut because their own demand is not called: an open contact of theirs explains nothing. */
+function idleValves({ system, called }: StateView): Set<number> {
+  const idle = system.spec.demands.filter((demand) => demand.valve && !called(demand));
+  return new Set(idle.map(({ valve }) => system.parts.findIndex(({ id }) => id === valve)));
+}
+
+/** The route that makes a load live, in a sentence. */
+export function explainLive(state: StateView, load: Load): Explanation {
+  const { system, wires, config, live } = state;
+  const node = lineEnd(system, load);
+  const end = live.line[node] ? node : otherEnd(system, load);
+  const route = routeBetween(system, wires, config, system.supply.line, end) ?? [end];
+  return { says: `It is live ${sayWay(system, route, load.part)}.`, terminals: terminalsOf(system, route) };
+}
+
+/** The parts between the supply and the load that the live goes through; its own part is said as such. */
+function sayWay(system: System, route: readonly number[], own: number): string {
+  const names: string[] = [];
+  let before = system.supply.part;
+  route.forEach((node, k) => {
+    const part = system.partOfNode[node]!;
+    const inside = system.partOfNode[route[k + 1] ?? -1] === part && part !== system.supply.part;
+    if (part === before || system.parts[part]!.kind.kind === 'strip' || !inside) return;
+    names.push(part === own ? 'its own end switch' : `the ${system.parts[part]!.name.toLowerCase()}`);
+    before = part;
+  });
+  return names.length > 0 ? `by way of ${list(names)}` : 'at all times: wires alone join it to the supply';
+}
+
+/** Where the supply of a dead load stops, in a sentence. */
+export function explainDead(state: StateView, load: Load): Explanation {
+  const { system, wires, config, live } = state;
+  const target = lineEnd(system, load);
+  const back = otherEnd(system, load);
+  if (live.line[target] && !live.neutral[back]) {
+    const stop = whereItStops(system, wires, config, back, live.neutral);
+    return {
+      says: `Line reaches ${sayNode(system, target)}, but ${sayNode(system, back)} has no way back to neutral.`,
+      terminals: terminalsOf(system, stop.route),
+    };
+  }
+  const stop = whereItStops(system, wires, config, target, live.line, idleValves(state));
+  return { says: sayBreak(state, stop, target), terminals: terminalsOf(system, stop.route) };
+}
+
+function sayBreak({ system, config }: StateView, { route, contact }: Break, target: number): string {
+  const dead = sayNode(system, target);
+  if (contact === undefined || contact < 0) return `Nothing that could be live is joined to ${dead}.`;
+  const { part, a, b } = system.contacts[contact]!;
+  const first = route[0]!;
+  const after = first === a ? b : a;
+  const why = sayStanding(system, part, config);
+  const gap = after < system.terminals ? ` and ${sayNode(system, after)} is dead` : '';
+  return `The live stops at ${sayNode(system, first)}: ${why}${gap}.`;
+}
+
+/** A valve whose movement alone would open the demand's path, or the demand's own, or any on the way. */
+export function blockingValve(state: StateView, demand: Demand, openAt: (place: number) => boolean) {
+  const { system, config } = state;
+  return (
+    system.movers.find((mover) =>
+      mover.positions.some((_, to) => {
+        const at = Math.floor(config.place / mover.stride) % mover.positions.length;
+        return openAt(config.place + (to - at) * mover.stride);
+      }),
+    ) ?? system.movers.find((mover) => system.parts[mover.part]!.id === demand.valve)
+  );
+}
+
+/** Why a valve stands where it stands: its motor live and by what way, or dead and where the live stops. */
+export function explainValve(state: StateView, part: number): Explanation {
+  const { system, config, live } = state;
+  const mover = system.movers.find((m) => m.part === part)!;
+  const drive = system.loads[mover.drive]!;
+  const stands = capital(sayPosition(system, system.parts[part]!.id, config));
+  const { says, terminals } = live.works[mover.drive] ? explainLive(state, drive) : explainDead(state, drive);
+  const motor = live.works[mover.drive] ? 'Its motor is live.' : 'Its motor is dead.';
+  return { says: `${stands}. ${motor} ${says}`, terminals };
+}
+
+/** The load that keeps a part from working, or the first of those that make it work. */
+export function decisiveLoad(state: StateView, does: 'fires' | 'pumps', working: boolean): Load | undefined {
+  const { system, live } = state;
+  for (const [p, part] of system.parts.entries()) {
+    if (part.kind.work?.does !== does) continue;
+    const loads = part.kind.work.needs.map((need) =>
+      system.loads.findIndex((load) => load.part === p && load.spec.id === need),
+    );
+    const found = working ? loads.at(-1) : loads.find((l) => !live.works[l]);
+    if (found !== undefined) return system.loads[found];
+  }
+  return undefined;
+}

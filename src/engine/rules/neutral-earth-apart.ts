@@ -1,0 +1,24 @@
+import { routeBetween, terminalsOf } from '../circuit/trace.ts';
+import type { StateRule } from './rule.ts';
+import { saySettings } from './words.ts';
+
+export const neutralEarthApart: StateRule = {
+  id: 'neutral-earth-apart',
+  title: 'Neutral and earth are not joined',
+  fails: 'Neutral and earth are joined',
+  severity: 'danger',
+  source: 'BS 7671:2018, 411 and 544 (separate neutral and protective conductors); common practice',
+  function: 'Neutral is joined to earth, so the current of the loads flows in the earth.',
+  compare: 'Compare the blue cores with the green and yellow ones: somewhere one of each meets.',
+  scope: 'met',
+  broken: ({ system: { supply }, live }) => live.neutral[supply.earth]!,
+  lanes: ({ frame, nets, sweep }, w) => sweep.neutral[nets.of[frame.system.supply.earth]! * frame.words + w]!,
+  explain(state) {
+    const { system, wires, config } = state;
+    const route = routeBetween(system, wires, config, system.supply.neutral, system.supply.earth)!;
+    return {
+      says: `${saySettings(state)}, neutral is joined to earth.`,
+      terminals: terminalsOf(system, route),
+    };
+  },
+};

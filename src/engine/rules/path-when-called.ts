@@ -1,0 +1,34 @@
+import { openPaths } from '../plant/paths.ts';
+import { blockingValve, explainValve } from './explain.ts';
+import type { StateRule } from './rule.ts';
+import { saySettings } from './words.ts';
+
+export const pathWhenCalled: StateRule = {
+  id: 'path-when-called',
+  title: 'Water can flow wherever heat is called',
+  fails: 'Heat is called but the way is shut',
+  severity: 'fault',
+  source: 'common practice',
+  function: 'A valve does not open the way that the call needs.',
+  compare:
+    'Compare the live that moves the valve with the call: which of the two is missing, and from which terminal on?',
+  scope: 'rest',
+  broken: ({ system, powered, called, open }) =>
+    powered && system.spec.demands.some((demand) => called(demand) && !open(demand)),
+  lanes: ({ frame, demands }, w) => {
+    const block = w % frame.blocks;
+    const place = (w / frame.blocks) | 0;
+    let stuck = 0;
+    for (const { called, open } of demands) if (!open[place]) stuck |= called[block]!;
+    return stuck & frame.powered[block]!;
+  },
+  explain(state) {
+    const demand = state.system.spec.demands.find((d) => state.called(d) && !state.open(d))!;
+    const valve = blockingValve(state, demand, (place) => openPaths(state.system, place).has(demand.heats));
+    const { says, terminals } = valve ? explainValve(state, valve.part) : { says: '', terminals: [] };
+    return {
+      says: `${saySettings(state)}, ${demand.says} is called but no way is open for it. ${says}`.trim(),
+      terminals,
+    };
+  },
+};

@@ -1,0 +1,23 @@
+import type { StateRule } from './rule.ts';
+import { sayPosition, saySettings } from './words.ts';
+
+export const shutsWithoutSupply: StateRule = {
+  id: 'shuts-without-supply',
+  title: 'The safety valve shuts when the supply is lost',
+  fails: 'The safety valve stays open without supply',
+  severity: 'danger',
+  source: 'Approved Document G, 2015 edition with 2016 amendments, 3.31',
+  function: 'The valve does not shut by itself when its supply is lost.',
+  compare: 'Compare the kind of valve with the rule: a spring must shut it, not a motor.',
+  scope: 'rest',
+  broken: ({ system, powered, shut }) => !powered && system.spec.demands.some((demand) => !shut(demand)),
+  lanes: ({ frame, demands }, w) => {
+    const place = (w / frame.blocks) | 0;
+    return demands.some(({ shut }) => !shut[place]) ? frame.used & ~frame.powered[w % frame.blocks]! : 0;
+  },
+  explain(state) {
+    const { system, shut, config } = state;
+    const { valve } = system.spec.demands.find((demand) => !shut(demand))!;
+    return { says: `${saySettings(state)}, ${sayPosition(system, valve!, config)}.`, terminals: [] };
+  },
+};

@@ -1,0 +1,36 @@
+import { explainValve } from './explain.ts';
+import type { StateRule } from './rule.ts';
+import { saySettings } from './words.ts';
+
+export const valveShut: StateRule = {
+  id: 'valve-shut',
+  title: 'The safety valve is shut whenever hot water is not called',
+  fails: 'The safety valve stays open uncalled',
+  severity: 'danger',
+  source: 'Approved Document G, 2015 edition with 2016 amendments, 3.28, 3.30 and 3.31',
+  function: 'The valve that must shut off the cylinder is held open.',
+  compare:
+    'Compare what feeds the motor with the call: programmer, cylinder thermostat and cut-out must all lie in its way. Then look for a second way in, through an end switch or a back-feed.',
+  scope: 'rest',
+  broken: ({ system, powered, called, shut }) =>
+    powered && system.spec.demands.some((demand) => !called(demand) && !shut(demand)),
+  lanes: ({ frame, demands }, w) => {
+    const block = w % frame.blocks;
+    const place = (w / frame.blocks) | 0;
+    let open = 0;
+    for (const { called, shut } of demands) if (!shut[place]) open |= ~called[block]!;
+    return open & frame.powered[block]!;
+  },
+  explain(state) {
+    const { system, called, shut } = state;
+    const demand = system.spec.demands.find((d) => !called(d) && !shut(d))!;
+    const { says, terminals } = explainValve(
+      state,
+      system.parts.findIndex(({ id }) => id === demand.valve),
+    );
+    return {
+      says: `${saySettings(state)}, ${demand.says} is not called, yet its valve stays open: nothing would stop the cylinder overheating. ${says}`,
+      terminals,
+    };
+  },
+};
