@@ -1,0 +1,37 @@
+import mdx from '@astrojs/mdx';
+import svelte from '@astrojs/svelte';
+import { defineConfig } from 'astro/config';
+
+export default defineConfig({
+  // SITE_BASE lets the same site live in a sub-folder, for example on a college server.
+  base: process.env.SITE_BASE ?? '/',
+  output: 'static',
+  trailingSlash: 'ignore',
+  // Keeps the spaces between inline tags, which Astro 7 otherwise drops.
+  compressHTML: true,
+  // Code highlighting would write style attributes, which the policy below forbids.
+  markdown: { syntaxHighlight: false },
+  integrations: [mdx(), svelte()],
+  security: {
+    // Scripts and styles: our own files, and the inline ones by their hash.
+    csp: {
+      directives: [
+        "default-src 'self'",
+        "img-src 'self'",
+        "font-src 'self'",
+        "connect-src 'self'",
+        "form-action 'self'",
+        "object-src 'none'",
+        "base-uri 'none'",
+      ],
+    },
+  },
+  vite: {
+    build: {
+      // A file turned into a data: address would need a hole in the policy above.
+      assetsInlineLimit: 0,
+      // Compiled MDX opens with a directive that the bundler remarks on, once for every page.
+      rolldownOptions: { checks: { moduleLevelDirective: false } },
+    },
+  },
+});

@@ -1,0 +1,8 @@
+import { buildSearch, searchEntries } from '../../files/site/searchIndex.ts';
+
+/** The search index as a static file, built with the site. */
+export function GET(): Response {
+  return new Response(JSON.stringify(buildSearch(searchEntries())), {
+    headers: { 'Content-Type': 'application/json' },
+  });
+}
