@@ -1,0 +1,34 @@
+import type { Wire } from '../../engine/model/wiring.ts';
+
+/** What is kept of a job on this device: the wires, so that a reload brings them back. */
+const keyOf = (job: string): string => `switched-live/wiring/1/${job}`;
+
+export type Kept = 'kept' | 'blocked' | 'full';
+
+/** Keeps a wiring. Says when the browser will not, so that the learner can take the link instead. */
+export function keepWires(job: string, wires: readonly Wire[]): Kept {
+  try {
+    localStorage.setItem(keyOf(job), JSON.stringify({ job, wires }));
+    return 'kept';
+  } catch (problem) {
+    return problem instanceof DOMException && problem.name === 'QuotaExceededError' ? 'full' : 'blocked';
+  }
+}
+
+/** The wires kept for a job that still fit it, or undefined when nothing usable is there. */
+export function keptWires(job: string, terminals: ReadonlyMap<string, number>): Wire[] | undefined {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(keyOf(job)) ?? 'null');
+    const wires = (kept as { wires?: unknown } | null)?.wires;
+    if (!Array.isArray(wires)) return undefined;
+    return wires.filter(
+      (wire): wire is Wire =>
+        Array.isArray(wire) &&
+        wire.length === 2 &&
+        wire[0] !== wire[1] &&
+        wire.every((end) => typeof end === 'string' && terminals.has(end)),
+    );
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,82 @@
+import { type Part, positionOf } from '../../engine/model/system.ts';
+import { wireKey } from '../../engine/model/wiring.ts';
+import { list } from '../../engine/rules/words.ts';
+import { nameOf, tagOf } from './names.ts';
+import type { Session } from './session.svelte.ts';
+
+export interface Condition {
+  readonly kind: 'live' | 'neutral' | 'earth' | 'dead' | 'empty';
+  readonly word: string;
+}
+
+/** What a terminal is at now, as a kind for the eye and a word for everybody. */
+export function conditionOf(session: Session, terminal: string): Condition {
+  const { system, live } = session;
+  const node = system.nodeOf.get(terminal)!;
+  if (live.line[node]) return { kind: 'live', word: 'live' };
+  if (live.neutral[node]) return { kind: 'neutral', word: 'neutral' };
+  if (live.earth[node]) return { kind: 'earth', word: 'earth' };
+  return session.landed(terminal).length > 0
+    ? { kind: 'dead', word: 'dead' }
+    : { kind: 'empty', word: 'empty' };
+}
+
+/** A terminal in full, for a screen reader: its name, where it lands, what it is at. */
+export function sayTerminal(session: Session, terminal: string): string {
+  const ends = session.landed(terminal).map((id) => nameOf(session.system, id));
+  const lands = ends.length > 0 ? `joined to ${list(ends)}` : 'not joined';
+  return `${nameOf(session.system, terminal)}, ${lands}, ${conditionOf(session, terminal).word}`;
+}
+
+/** How a part stands now, short enough for its box. */
+export function stateOf(session: Session, part: Part): { says: string; active: boolean } {
+  const { system, config, directions, settings } = session;
+  if (part.mover >= 0) {
+    const way = directions[part.mover] ?? 0;
+    const position = positionOf(system, part, config.place);
+    const first = part.kind.motion?.positions[0];
+    if (way !== 0) return { says: way > 0 ? 'motor driving…' : 'spring returning…', active: true };
+    return {
+      says: system.spec.parts[part.id]?.positions?.[position] ?? position,
+      active: position !== first,
+    };
+  }
+  if (part.kind.work?.does === 'fires')
+    return { says: session.fires ? 'firing' : 'off', active: session.fires };
+  if (part.kind.work?.does === 'pumps')
+    return { says: session.pumps ? 'running' : 'off', active: session.pumps };
+  const slots = Object.values(part.slots);
+  const says = slots.map((slot) => {
+    const { id, label } = system.inputs[slot]!;
+    return slots.length > 1 ? `${label.toLowerCase()} ${settings[id]}` : settings[id]!;
+  });
+  const active = slots.some((slot) => ((config.inputs >> slot) & 1) === 1);
+  return { says: says.join(' · '), active };
+}
+
+/** What is live on the strip and what moves, in one sentence. */
+export function sayNow(session: Session): string {
+  const { system, live, directions } = session;
+  const ways = system.parts.find(({ kind }) => kind.kind === 'strip');
+  const lit = (ways?.kind.terminals ?? []).filter(
+    ({ id }) => live.line[system.nodeOf.get(`${ways!.id}/${id}`)!],
+  );
+  const strip =
+    lit.length > 0 ? `Live on the strip: ${list(lit.map(({ id }) => id))}.` : 'Nothing on the strip is live.';
+  const moving = system.movers.flatMap(({ part }, m) => {
+    const way = directions[m] ?? 0;
+    const name = system.parts[part]!.name.toLowerCase();
+    return way === 0
+      ? []
+      : [`the ${name} is ${way > 0 ? 'driven by its motor' : 'taken back by its spring'}`];
+  });
+  return moving.length > 0 ? `${strip} Now ${list(moving)}.` : strip;
+}
+
+/** Wires of a wiring as a list to read or print: from, to. */
+export const sayWires = (session: Session): { key: string; from: string; to: string }[] =>
+  session.wires.map((wire) => ({
+    key: wireKey(wire),
+    from: tagOf(session.system, wire[0]),
+    to: tagOf(session.system, wire[1]),
+  }));
