@@ -1,0 +1,21 @@
+import * as z from 'zod/mini';
+import { attemptSchema } from './attempt.ts';
+import { jobSchema } from './job.ts';
+import { systemSchema } from './system-schema.ts';
+
+const schemas = new Map<string, z.core.$ZodType>([
+  ['system', systemSchema],
+  ['job', jobSchema],
+  ['attempt', attemptSchema],
+]);
+
+/** Names of the file formats whose JSON Schema is published. */
+export const formatNames = (): string[] => [...schemas.keys()];
+
+/** The JSON Schema (draft 2020-12) of a file format, made from the schema that its parser uses. Throws for another name. */
+export function publishedSchema(format: string): object {
+  const schema = schemas.get(format);
+  if (!schema) throw new Error(`no file format "${format}"`);
+  // As written, before defaults are filled in.
+  return z.toJSONSchema(schema, { io: 'input' });
+}

@@ -1,0 +1,61 @@
+import * as z from 'zod/mini';
+import { FileError, show } from './error.ts';
+import { placeAt } from './place.ts';
+import { oneOf } from './suggest.ts';
+
+// The site's security policy forbids code made from strings, which the validator would otherwise try.
+z.config({ jitless: true });
+
+/*
+ * Every piece of a schema says in its error what it expects: the same words name it in the published JSON Schema.
+ */
+
+/** Text that is not empty. */
+export const text = (expected: string) =>
+  z.string({ error: expected }).check(z.minLength(1, { error: expected }), z.meta({ description: expected }));
+
+/** Text of a pattern. */
+export const pattern = (expected: string, regex: RegExp) =>
+  z.string({ error: expected }).check(z.regex(regex, { error: expected }), z.meta({ description: expected }));
+
+/** A list. */
+export const list = <T extends z.core.$ZodType>(expected: string, item: T) =>
+  z.array(item, { error: expected }).check(z.meta({ description: expected }));
+
+/** Keys of the author's own choosing, all of one kind. */
+export const map = <K extends z.core.$ZodRecordKey, V extends z.core.$ZodType>(
+  expected: string,
+  key: K,
+  value: V,
+) => z.record(key, value, { error: expected }).check(z.meta({ description: expected }));
+
+/** Exactly these keys. An unknown key is a slip of the author's, so the nearest known one is offered. */
+export const keys = <S extends z.core.$ZodShape>(expected: string, shape: S) =>
+  z
+    .strictObject(shape, {
+      error: (issue) =>
+        issue.code === 'unrecognized_keys' ? oneOf(issue.keys[0], Object.keys(shape)) : expected,
+    })
+    .check(z.meta({ description: expected }));
+
+/**
+ * Data checked against a schema.
+ * @throws FileError with the first place that does not fit
+ */
+export function checkShape<T extends z.core.$ZodType>(schema: T, data: unknown, file: string): z.output<T> {
+  const result = z.safeParse(schema, data, { reportInput: true });
+  if (result.success) return result.data;
+  // A misspelt key explains the missing one, so it goes first.
+  const { issues } = result.error;
+  const issue = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0];
+  if (!issue)
+    throw new FileError({ file, place: placeAt([]), expected: 'data of this format', found: show(data) });
+  const place = placeAt(issue.path);
+  if (issue.code === 'unrecognized_keys')
+    throw new FileError({ file, place, expected: issue.message, found: show(issue.keys[0]) });
+  if (issue.code === 'invalid_key') {
+    const expected = issue.issues[0]?.message ?? issue.message;
+    throw new FileError({ file, place, expected, found: show(issue.path.at(-1)) });
+  }
+  throw new FileError({ file, place, expected: issue.message, found: show(issue.input) });
+}

@@ -1,0 +1,62 @@
+import * as z from 'zod/mini';
+import { id, landing, settings, wire } from './names.ts';
+import { keys, list, map, pattern, text } from './shape.ts';
+
+const port = pattern('a pipe end: part/port', /^[^/]+\/[^/]+$/);
+const pipeSays = 'a pipe: a list of two pipe ends';
+const optionSays = 'a number or text';
+
+const part = keys('a part: kind, name', {
+  kind: text('a kind of part'),
+  name: text('a name'),
+  short: z.exactOptional(text('a short name')),
+  inputs: z.exactOptional(map('inputs of the system by slot', id, id)),
+  options: z.exactOptional(
+    map('options of the kind', id, z.union([z.number(), z.string()], { error: optionSays })),
+  ),
+  positions: z.exactOptional(map('words for each position', text('a position'), text('words for it'))),
+});
+
+const demand = keys('a demand: id, says, when, heats', {
+  id,
+  says: text('what is called, in words'),
+  when: settings,
+  heats: id,
+  valve: z.exactOptional(id),
+  coldWhenNotCalled: z.exactOptional(z.boolean({ error: 'true or false' })),
+  slack: z.exactOptional(settings),
+});
+
+const reference = keys('a reference: id, title, says, wires', {
+  id,
+  title: text('a title'),
+  says: text('how it differs from the others'),
+  wires: landing,
+});
+
+const mistake = keys('a mistake: id, title, says, from, lift, land, breaks', {
+  id,
+  title: text('a title'),
+  says: text('what was done'),
+  from: id,
+  lift: z._default(list('a list of wires to lift', wire), []),
+  land: z._default(list('a list of wires to land', wire), []),
+  breaks: list('a list of rule ids', id),
+  advises: z._default(list('a list of advice rule ids', id), []),
+});
+
+export const systemSchema = keys('a system: id, title, parts, inputs, pipes, demands', {
+  id,
+  title: text('a title'),
+  parts: map('parts by id', id, part),
+  inputs: map('inputs by id', id, keys('an input: label', { label: text('a label') })),
+  pipes: list(
+    'a list of pipes',
+    z
+      .tuple([port, port], { error: pipeSays })
+      .check(z.meta({ description: pipeSays, minItems: 2, items: false })),
+  ),
+  demands: list('a list of demands', demand),
+  references: z._default(list('a list of references', reference), []),
+  mistakes: z._default(list('a list of mistakes', mistake), []),
+}).check(z.meta({ title: 'System' }));

@@ -1,0 +1,50 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { parseAttempt } from '../../src/files/attempt.ts';
+import { formatNames, publishedSchema } from '../../src/files/published.ts';
+
+/** A checker made from the published schema alone, read back as a stranger would read it. */
+const stranger = (format: string) => z.fromJSONSchema(JSON.parse(JSON.stringify(publishedSchema(format))));
+
+test('system, job and attempt are published, each as JSON Schema of 2020-12', () => {
+  expect(formatNames()).toEqual(['system', 'job', 'attempt']);
+  for (const format of formatNames())
+    expect(publishedSchema(format)).toMatchObject({
+      $schema: 'https://json-schema.org/draft/2020-12/schema',
+      type: 'object',
+    });
+});
+
+test.each(['system', 'job'])('every %s of the course fits the published schema', (format) => {
+  const folder = new URL(`../../content/${format}s/`, import.meta.url);
+  const names = readdirSync(folder);
+  expect(names.length).toBeGreaterThan(0);
+  for (const name of names) {
+    const data = parse(readFileSync(new URL(name, folder), 'utf8'));
+    expect(stranger(format).safeParse(data).error?.issues ?? []).toEqual([]);
+    expect(stranger(format).safeParse({ ...data, titel: 'x' }).success).toBe(false);
+  }
+});
+
+describe('the published schema of an attempt and the parser agree', () => {
+  const wire = ['spur/L', 'strip/1'];
+  test.each([
+    ['an attempt with keys of its own', { job: 'a', wires: [wire], pupil: { no: 7 } }, true],
+    ['no wires yet', { job: 'a', wires: [] }, true],
+    ['2,000 wires', { job: 'a', wires: Array(2000).fill(wire) }, true],
+    ['2,001 wires', { job: 'a', wires: Array(2001).fill(wire) }, false],
+    ['a wire with one end', { job: 'a', wires: [['spur/L']] }, false],
+    ['a wire with three ends', { job: 'a', wires: [[...wire, 'strip/2']] }, false],
+    ['an end without a part', { job: 'a', wires: [['L', 'strip/1']] }, false],
+    ['no job', { wires: [wire] }, false],
+    ['a job without a name', { job: '', wires: [wire] }, false],
+    ['a list', [], false],
+  ])('%s', (_, data, fits) => {
+    const parses = () => parseAttempt(JSON.stringify(data), 'a.json');
+    expect(stranger('attempt').safeParse(data).success).toBe(fits);
+    if (fits) expect(parses()).toMatchObject({ job: 'a' });
+    else expect(parses).toThrow('a.json: ');
+  });
+});
