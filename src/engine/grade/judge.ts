@@ -5,7 +5,7 @@ import { mergeNets } from '../circuit/nets.ts';
 import { exploreLanes, makeReach } from '../explore/reach.ts';
 import { findWays, type Step, type Ways } from '../explore/ways.ts';
 import { type Config, type Settings, type System, settingsOf } from '../model/system.ts';
-import type { Wire } from '../model/wiring.ts';
+import { canonicalWires, type Wire } from '../model/wiring.ts';
 import { stateRules, wiringRules } from '../rules/index.ts';
 import { demandLanes, type LanesView, sweepWork } from '../rules/lanes.ts';
 import type { RuleText } from '../rules/rule.ts';
@@ -59,8 +59,10 @@ export function makeJudge(system: System) {
   }
 
   /** Judges a wiring: every state, every rule, each finding with its shortest witness. */
-  function judge(wires: readonly Wire[]): Verdict {
-    sweepStates(wires);
+  function judge(given: readonly Wire[]): Verdict {
+    sweepStates(given);
+    // What is said must not depend on how the wires were written down.
+    const wires = canonicalWires(given);
     let ways: Ways | undefined;
     const findings: Found[] = [];
     stateRules.forEach((rule, r) => {
