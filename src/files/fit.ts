@@ -40,9 +40,10 @@ export function checkFit(system: System, file: string): void {
       known(setting, inputs.find((input) => input.id === name)?.settings ?? [], ...path, name);
     }
   };
-  spec.demands.forEach(({ when, slack, heats, valve }, k) => {
+  spec.demands.forEach(({ when, slack, overheated, heats, valve }, k) => {
     settingsOk(when, 'demands', k, 'when');
     settingsOk(slack ?? {}, 'demands', k, 'slack');
+    settingsOk(overheated ?? {}, 'demands', k, 'overheated');
     known(heats, takers, 'demands', k, 'heats');
     if (valve !== undefined) known(valve, valves, 'demands', k, 'valve');
   });

@@ -25,6 +25,7 @@ const demand = keys('a demand: id, says, when, heats', {
   valve: z.exactOptional(id),
   coldWhenNotCalled: z.exactOptional(z.boolean({ error: 'true or false' })),
   slack: z.exactOptional(settings),
+  overheated: z.exactOptional(settings),
 });
 
 const reference = keys('a reference: id, title, says, wires', {

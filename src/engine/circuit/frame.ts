@@ -1,6 +1,12 @@
-import type { Settings } from '../model/system.ts';
-import { holds, partState, positionIndex, type System } from '../model/system.ts';
-
+import {
+  holds,
+  type InputBits,
+  type Load,
+  partState,
+  positionIndex,
+  type Settings,
+  type System,
+} from '../model/system.ts';
 /**
  * What can be worked out once for a system, before any wire is laid. A *lane* is one bit of a word: 32
  * combinations of inputs side by side. Word `place * blocks + block` holds inputs `32 * block … + 31` at that
@@ -8,6 +14,8 @@ import { holds, partState, positionIndex, type System } from '../model/system.ts
  */
 export interface Frame {
   readonly system: System;
+  /** The combination of inputs that each lane stands for. */
+  readonly combinations: readonly InputBits[];
   readonly blocks: number;
   readonly words: number;
   /** Lanes that stand for a combination of inputs. */
@@ -18,6 +26,8 @@ export interface Frame {
   readonly positions: Uint8Array;
   /** Lanes per block in which the supply is on. */
   readonly powered: Int32Array;
+  /** Per boiler and per pump: the loads that must all work for it to fire, to pump. */
+  readonly work: { readonly fires: readonly (readonly Load[])[]; readonly pumps: readonly (readonly Load[])[] };
 }
 
 /** More words than this would not fit a page's memory or patience: the exploration must be reduced first. */
@@ -25,31 +35,38 @@ const MOST_WORDS = 1 << 20;
 
 export const laneMask = (count: number): number => (count >= 32 ? -1 : (1 << count) - 1);
 
-/** Lanes, per block of 32 input combinations, in which a condition on the inputs holds. */
-export function lanesWhere(system: System, condition: (inputs: number) => boolean): Int32Array {
-  const combinations = 1 << system.inputs.length;
-  const lanes = new Int32Array(Math.max(1, combinations >> 5));
-  for (let inputs = 0; inputs < combinations; inputs++) {
-    if (condition(inputs)) lanes[inputs >> 5]! |= 1 << (inputs & 31);
-  }
+/** Lanes, per block of 32 combinations, in which a condition on the inputs holds. */
+export function lanesWhere(
+  combinations: readonly InputBits[],
+  condition: (inputs: InputBits) => boolean,
+): Int32Array {
+  const lanes = new Int32Array(Math.ceil(combinations.length / 32));
+  combinations.forEach((inputs, lane) => {
+    if (condition(inputs)) lanes[lane >> 5]! |= 1 << (lane & 31);
+  });
   return lanes;
 }
 
 /** Lanes in which all these settings hold. */
-export const lanesOf = (system: System, settings: Settings): Int32Array =>
-  lanesWhere(system, (inputs) => holds(system, inputs, settings));
+export const lanesOf = ({ system, combinations }: Frame, settings: Settings): Int32Array =>
+  lanesWhere(combinations, (inputs) => holds(system, inputs, settings));
 
-/** Prepares a system for the fast evaluator. Throws when it has too many configurations for exploring them all. */
-export function makeFrame(system: System): Frame {
-  const combinations = 1 << system.inputs.length;
-  const blocks = Math.max(1, combinations >> 5);
+/**
+ * Prepares a system for the fast evaluator, for all combinations of inputs or for those in which `fixed` holds.
+ * Throws when it has too many configurations for exploring them all.
+ */
+export function makeFrame(system: System, fixed: Settings = {}): Frame {
+  const combinations = Array.from({ length: 1 << system.inputs.length }, (_, inputs) => inputs).filter((inputs) =>
+    holds(system, inputs, fixed),
+  );
+  const blocks = Math.ceil(combinations.length / 32);
   const words = blocks * system.places;
   if (words > MOST_WORDS) throw new Error(`${words} words of states are too many to explore one by one`);
 
   const closed = new Int32Array(system.contacts.length * words);
   system.contacts.forEach(({ part, spec }, c) => {
     for (let place = 0; place < system.places; place++) {
-      const lanes = lanesWhere(system, (inputs) =>
+      const lanes = lanesWhere(combinations, (inputs) =>
         spec.closed(partState(system, system.parts[part]!, { inputs, place })),
       );
       closed.set(lanes, c * words + place * blocks);
@@ -65,11 +82,23 @@ export function makeFrame(system: System): Frame {
   const supply = system.supply.input;
   return {
     system,
+    combinations,
     blocks,
     words,
-    used: laneMask(combinations),
+    used: laneMask(combinations.length),
     closed,
     positions,
-    powered: lanesWhere(system, (inputs) => supply < 0 || ((inputs >> supply) & 1) === 1),
+    powered: lanesWhere(combinations, (inputs) => supply < 0 || ((inputs >> supply) & 1) === 1),
+    work: workOf(system),
   };
+}
+
+/** The loads that each part needs for its work, by what the work is. */
+export function workOf({ parts, loads }: System): Frame['work'] {
+  const needed = (does: 'fires' | 'pumps') =>
+    parts.flatMap(({ kind: { work } }, part) => {
+      if (work?.does !== does) return [];
+      return [loads.filter((load) => load.part === part && work.needs.includes(load.spec.id))];
+    });
+  return { fires: needed('fires'), pumps: needed('pumps') };
 }

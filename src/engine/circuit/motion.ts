@@ -6,6 +6,7 @@ import type { Nets } from './nets.ts';
 /** The lanes of one word in which a load works. */
 export function worksIn(load: Load, frame: Frame, nets: Nets, { line, neutral }: Sweep, w: number): number {
   const { words } = frame;
+  if (load.dead) return 0;
   const a = nets.of[load.a]! * words + w;
   const b = nets.of[load.b]! * words + w;
   const across = (line[a]! & neutral[b]!) | (neutral[a]! & line[b]!);
@@ -40,8 +41,8 @@ export function sweepMoves(frame: Frame, nets: Nets, sweep: Sweep, moves: Moves)
       const at = positions[m * system.places + ((w / blocks) | 0)]!;
       const driven = worksIn(drive, frame, nets, sweep, w);
       const held = hold ? worksIn(hold, frame, nets, sweep, w) : 0;
-      const on = at < last ? driven : 0;
-      const back = at > 0 ? used & ~(driven | held) : 0;
+      const on = at < last && !mover.stuck ? driven : 0;
+      const back = at > 0 && !mover.stuck && !mover.unsprung ? used & ~(driven | held) : 0;
       moves.on[m * words + w] = on;
       moves.back[m * words + w] = back;
       moves.rest[w]! &= ~(on | back);

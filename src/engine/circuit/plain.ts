@@ -68,7 +68,8 @@ export function evaluate(system: System, wires: readonly Wire[], config: Config)
   const line = joinedTo(joints, system.supply.line);
   const neutral = joinedTo(joints, system.supply.neutral);
   const earth = joinedTo(joints, system.supply.earth);
-  const works = system.loads.map(({ a, b, via }) => {
+  const works = system.loads.map(({ a, b, via, dead }) => {
+    if (dead) return false;
     const across = (line[a]! && neutral[b]!) || (neutral[a]! && line[b]!);
     const clamped = via >= 0 && (line[via]! || neutral[via]!);
     return across && !clamped;
@@ -80,9 +81,10 @@ export function evaluate(system: System, wires: readonly Wire[], config: Config)
 export function directions(system: System, live: Live, place: Place): number[] {
   return system.movers.map((mover) => {
     const at = positionIndex(mover, place);
+    if (mover.stuck) return 0;
     if (live.works[mover.drive]) return at < mover.positions.length - 1 ? 1 : 0;
     if (mover.hold >= 0 && live.works[mover.hold]) return 0;
-    return at > 0 ? -1 : 0;
+    return at > 0 && !mover.unsprung ? -1 : 0;
   });
 }
 

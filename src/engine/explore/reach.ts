@@ -1,5 +1,6 @@
 import type { Frame } from '../circuit/frame.ts';
 import type { Moves } from '../circuit/motion.ts';
+import type { Place } from '../model/system.ts';
 
 /** Which states a wired system can be in, as lanes per word. */
 export interface Reach {
@@ -19,14 +20,19 @@ export const makeReach = ({ words }: Frame): Reach => ({
 
 /**
  * Every combination of inputs, entered from every resting place reachable from cold, through every order of
- * movement. Starts with all valves unpowered (place 0). Fills and returns `reach`.
+ * movement. Starts from these places: cold, with all valves unpowered (place 0), unless told. Fills and returns `reach`.
  */
-export function exploreLanes(frame: Frame, moves: Moves, reach: Reach): Reach {
+export function exploreLanes(
+  frame: Frame,
+  moves: Moves,
+  reach: Reach,
+  starts: readonly Place[] = [0],
+): Reach {
   const { system, blocks, words, used } = frame;
   const { met, judged, hunting } = reach;
   const movers = system.movers.length;
   met.fill(0);
-  met.fill(used, 0, blocks);
+  for (const place of starts) met.fill(used, place * blocks, (place + 1) * blocks);
   // From a resting place any combination may be set next, so a place rested in once is met in all lanes.
   for (let grown = true; grown; ) {
     for (let changed = true; changed; ) {

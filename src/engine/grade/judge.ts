@@ -35,7 +35,7 @@ export function makeJudge(system: System) {
   const room = makeSweepRoom(frame);
   const moves = makeMoves(frame);
   const reach = makeReach(frame);
-  const demands = demandLanes(system);
+  const demands = demandLanes(frame);
   const fires = new Int32Array(frame.words);
   const pumps = new Int32Array(frame.words);
   const broken = stateRules.map(() => new Int32Array(frame.words));

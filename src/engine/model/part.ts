@@ -64,6 +64,28 @@ export interface Element {
   readonly diode?: boolean;
 }
 
+/**
+ * One way a part of this kind fails, said as what it changes. Everything else about the part stays as it is, so the
+ * same engine works out what follows.
+ */
+export interface FailureSpec {
+  readonly id: string;
+  /** What has happened, to follow the part's name: "lets by while shut". */
+  readonly says: string;
+  /** Contacts that stay as they are, whatever the part's state; `faults` below may be closed here too. */
+  readonly contacts?: Readonly<Record<string, 'closed' | 'open'>>;
+  /** Loads that no longer work. */
+  readonly dead?: readonly string[];
+  /** The position the mechanism no longer leaves. */
+  readonly stuck?: string;
+  /** The spring no longer takes the mechanism back. */
+  readonly unsprung?: true;
+  /** Water ports joined in every position. */
+  readonly leaks?: readonly (readonly [string, string])[];
+  /** The loads its work now needs: fewer than when healthy, so it works uncalled. */
+  readonly needs?: readonly string[];
+}
+
 export interface PartKind {
   readonly kind: string;
   readonly title: string;
@@ -91,6 +113,9 @@ export interface PartKind {
   /** Water ports, and which of them are joined inside in a position. */
   readonly ports?: readonly string[];
   readonly passes?: (position: string) => readonly (readonly [string, string])[];
+  /** Joints inside the part that only a failure makes: a diode gone short, a core touching the case. */
+  readonly faults?: readonly { readonly id: string; readonly between: readonly [string, string] }[];
+  readonly failures?: readonly FailureSpec[];
   /** A pipework part that takes heat from the water (a coil, radiators) or gives it (a boiler). */
   readonly heat?: 'gives' | 'takes';
 }

@@ -18,6 +18,8 @@ export interface Demand {
   readonly coldWhenNotCalled?: boolean;
   /** While all of these hold, the call may be met but need not be. */
   readonly slack?: Settings;
+  /** Heat that is stored: what its healthy thermostat and cut-out do once the store is hotter than the cut-out allows. */
+  readonly overheated?: Settings;
 }
 
 export interface SystemPart {
@@ -75,6 +77,8 @@ export interface Load {
   readonly a: number;
   readonly b: number;
   readonly via: number;
+  /** Failed: never works. */
+  readonly dead?: boolean;
 }
 
 export interface Mover {
@@ -82,6 +86,10 @@ export interface Mover {
   readonly positions: readonly string[];
   readonly drive: number;
   readonly hold: number;
+  /** Failed: never moves. */
+  readonly stuck?: boolean;
+  /** Failed: its spring does not take it back. */
+  readonly unsprung?: boolean;
   /** Weight of this mover's position in a place number. */
   readonly stride: number;
 }

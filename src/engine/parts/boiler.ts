@@ -24,4 +24,10 @@ export const boiler: PartKind = {
   permanentLine: ['L'],
   ports: ['flow', 'return'],
   heat: 'gives',
+  faults: [{ id: 'case', between: ['L', 'E'] }],
+  failures: [
+    { id: 'fires by itself', says: 'fires uncalled while it has its permanent line', needs: ['electronics'] },
+    { id: 'does not fire', says: 'does not fire', dead: ['demand'] },
+    { id: 'live case', says: 'has a live core touching its case', contacts: { case: 'closed' } },
+  ],
 };

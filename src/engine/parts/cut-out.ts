@@ -13,4 +13,8 @@ export const energyCutOut: PartKind = {
   ],
   inputs: [{ slot: 'trip', settings: ['healthy', 'tripped'] }],
   contacts: [{ id: 'cut-out', between: ['IN', 'OUT'], closed: ({ setting }) => setting.trip === 'healthy' }],
+  failures: [
+    { id: 'failed closed', says: 'fails to trip', contacts: { 'cut-out': 'closed' } },
+    { id: 'failed open', says: 'is open though nothing is hot', contacts: { 'cut-out': 'open' } },
+  ],
 };

@@ -68,4 +68,46 @@ export const midPositionValve: PartKind = {
       ['AB', 'B'],
     ];
   },
+  faults: [
+    { id: 'diode short', between: ['diode', 'motor'] },
+    { id: 'case', between: ['motor', 'earth'] },
+  ],
+  failures: [
+    { id: 'motor dead', says: 'has a dead motor', dead: ['motor', 'half wave'] },
+    ...positions.map((position) => ({
+      id: `stuck at ${position}`,
+      says: `is stuck at ${position === 'mid' ? 'mid' : `port ${position}`}`,
+      stuck: position,
+    })),
+    {
+      id: 'passing',
+      says: 'lets by at a port that should be shut',
+      leaks: [
+        ['AB', 'A'],
+        ['AB', 'B'],
+      ],
+    },
+    { id: 'spring broken', says: 'has a broken spring', unsprung: true },
+    { id: 'diode open', says: 'has an open diode', dead: ['half wave'] },
+    { id: 'diode short', says: 'has a shorted diode', contacts: { 'diode short': 'closed' } },
+    ...(['switch 1', 'switch 2'] as const).flatMap((name) => [
+      {
+        id: `${name} welded at rest`,
+        says: `has ${name} welded at rest`,
+        contacts: { [`${name} at rest`]: 'closed', [`${name} operated`]: 'open' } as const,
+      },
+      {
+        id: `${name} welded operated`,
+        says: `has ${name} welded operated`,
+        contacts: { [`${name} at rest`]: 'open', [`${name} operated`]: 'closed' } as const,
+      },
+      { id: `${name} open at rest`, says: `has ${name} burnt out at rest`, contacts: { [`${name} at rest`]: 'open' } as const },
+      {
+        id: `${name} open operated`,
+        says: `has ${name} burnt out when operated`,
+        contacts: { [`${name} operated`]: 'open' } as const,
+      },
+    ]),
+    { id: 'live case', says: 'has a live core touching its case', contacts: { case: 'closed' } },
+  ],
 };

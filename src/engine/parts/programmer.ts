@@ -31,5 +31,11 @@ export const twoChannelProgrammer: PartKind = {
   loads: [{ id: 'clock', between: ['L', 'N'] }],
   // 5 W at 230 V (current sum of a typical set of controls, common practice): 230²/5.
   elements: [{ id: 'clock', between: ['L', 'N'], ohms: 10_580 }],
+  failures: [
+    ...(['hot-water on', 'hot-water off', 'heating on', 'heating off'] as const).flatMap((contact) => [
+      { id: `${contact} welded`, says: `has its ${contact} contact welded shut`, contacts: { [contact]: 'closed' as const } },
+      { id: `${contact} open`, says: `never makes its ${contact} contact`, contacts: { [contact]: 'open' as const } },
+    ]),
+  ],
   permanentLine: ['L'],
 };

@@ -15,4 +15,9 @@ export const pump: PartKind = {
   work: { does: 'pumps', needs: ['motor'] },
   ports: ['in', 'out'],
   passes: () => [['in', 'out']],
+  faults: [{ id: 'case', between: ['L', 'E'] }],
+  failures: [
+    { id: 'dead', says: 'does not run', dead: ['motor'] },
+    { id: 'live case', says: 'has a live core touching its case', contacts: { case: 'closed' } },
+  ],
 };

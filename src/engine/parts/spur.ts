@@ -18,5 +18,9 @@ export const fusedSpur: PartKind = {
     { id: 'line pole', between: ['line', 'L'], closed: ({ setting }) => setting.supply === 'on' },
     { id: 'neutral pole', between: ['neutral', 'N'], closed: ({ setting }) => setting.supply === 'on' },
   ],
+  failures: [
+    { id: 'fuse blown', says: 'has a blown fuse', contacts: { 'line pole': 'open' } },
+    { id: 'neutral lost', says: 'has lost its neutral', contacts: { 'neutral pole': 'open' } },
+  ],
   supply: { line: 'line', neutral: 'neutral', earth: 'E', out: { line: 'L', neutral: 'N', earth: 'E' } },
 };

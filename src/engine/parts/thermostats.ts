@@ -1,4 +1,4 @@
-import type { ContactSpec, PartKind, TerminalSpec } from '../model/part.ts';
+import type { ContactSpec, FailureSpec, PartKind, TerminalSpec } from '../model/part.ts';
 
 const changeover: readonly ContactSpec[] = [
   { id: 'call', between: ['COM', 'CALL'], closed: ({ setting }) => setting.call === 'calling' },
@@ -11,6 +11,14 @@ const terminals = (what: string): readonly TerminalSpec[] => [
   { id: 'SAT', core: 'black', duty: 'switched', does: `Joined to COM while the ${what} is warm enough.` },
 ];
 
+/** A changeover welded on one side can no longer reach the other. */
+const failures: readonly FailureSpec[] = [
+  { id: 'welded calling', says: 'is welded on its call', contacts: { call: 'closed', satisfied: 'open' } },
+  { id: 'welded satisfied', says: 'is welded on satisfied', contacts: { call: 'open', satisfied: 'closed' } },
+  { id: 'call open', says: 'never makes its call contact', contacts: { call: 'open' } },
+  { id: 'satisfied open', says: 'never makes its satisfied contact', contacts: { satisfied: 'open' } },
+];
+
 /** Cylinder thermostat: a single-pole changeover (common practice). */
 export const cylinderThermostat: PartKind = {
   kind: 'cylinder-thermostat',
@@ -18,6 +26,7 @@ export const cylinderThermostat: PartKind = {
   terminals: terminals('cylinder'),
   inputs: [{ slot: 'call', settings: ['satisfied', 'calling'] }],
   contacts: changeover,
+  failures,
 };
 
 /**
@@ -38,6 +47,7 @@ export const roomThermostat: PartKind = {
   ],
   inputs: [{ slot: 'call', settings: ['satisfied', 'calling'] }],
   contacts: changeover,
+  failures,
   loads: [{ id: 'accelerator', between: ['CALL', 'N'], optional: true }],
   // Assumption: 0.2 W at 230 V, as no value is published.
   elements: [{ id: 'accelerator', between: ['CALL', 'N'], ohms: 264_500 }],

@@ -32,4 +32,14 @@ export const twoPortValve: PartKind = {
   endSwitch: { feed: 'grey', out: 'orange' },
   ports: ['in', 'out'],
   passes: (position) => (position === 'shut' ? [] : [['in', 'out']]),
+  faults: [{ id: 'case', between: ['brown', 'earth'] }],
+  failures: [
+    { id: 'motor dead', says: 'has a dead motor', dead: ['motor'] },
+    ...positions.map((position) => ({ id: `stuck ${position}`, says: `is stuck ${position}`, stuck: position })),
+    { id: 'passing', says: 'lets by while shut', leaks: [['in', 'out']] },
+    { id: 'spring broken', says: 'has a broken spring', unsprung: true },
+    { id: 'end switch welded', says: 'has its end switch welded', contacts: { 'end switch': 'closed' } },
+    { id: 'end switch open', says: 'never makes its end switch', contacts: { 'end switch': 'open' } },
+    { id: 'live case', says: 'has a live core touching its case', contacts: { case: 'closed' } },
+  ],
 };

@@ -3,7 +3,6 @@ import { type Frame, lanesOf } from '../circuit/frame.ts';
 import { type Moves, worksIn } from '../circuit/motion.ts';
 import type { Nets } from '../circuit/nets.ts';
 import type { Reach } from '../explore/reach.ts';
-import type { System } from '../model/system.ts';
 import { openPaths } from '../plant/paths.ts';
 import { atRest } from './view.ts';
 
@@ -15,12 +14,13 @@ export interface DemandLanes {
   readonly shut: Uint8Array;
 }
 
-export function demandLanes(system: System): DemandLanes[] {
+export function demandLanes(frame: Frame): DemandLanes[] {
+  const { system } = frame;
   const perPlace = (flag: (place: number) => boolean) =>
     Uint8Array.from({ length: system.places }, (_, place) => (flag(place) ? 1 : 0));
   return system.spec.demands.map(({ when, slack, heats, valve }) => {
-    const called = lanesOf(system, when);
-    const excused = slack ? lanesOf(system, slack) : called.map(() => 0);
+    const called = lanesOf(frame, when);
+    const excused = slack ? lanesOf(frame, slack) : called.map(() => 0);
     return {
       called,
       mustMeet: called.map((lanes, b) => lanes & ~excused[b]!),
@@ -51,12 +51,9 @@ export function sweepWork(
   does: 'fires' | 'pumps',
   lanes: Int32Array,
 ): Int32Array {
-  const { system, words, used } = frame;
+  const { words, used } = frame;
   lanes.fill(0);
-  for (let p = 0; p < system.parts.length; p++) {
-    const { work } = system.parts[p]!.kind;
-    if (work?.does !== does) continue;
-    const loads = system.loads.filter((load) => load.part === p && work.needs.includes(load.spec.id));
+  for (const loads of frame.work[does]) {
     for (let w = 0; w < words; w++) {
       let all = used;
       for (let l = 0; l < loads.length && all !== 0; l++) all &= worksIn(loads[l]!, frame, nets, sweep, w);

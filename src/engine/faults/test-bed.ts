@@ -1,0 +1,113 @@
+import { makeSweepRoom, sweep } from '../circuit/fast.ts';
+import { type Frame, makeFrame, workOf } from '../circuit/frame.ts';
+import { makeMoves, sweepMoves } from '../circuit/motion.ts';
+import { mergeNets, type Nets } from '../circuit/nets.ts';
+import { exploreLanes, makeReach } from '../explore/reach.ts';
+import type { Config, Place, System } from '../model/system.ts';
+import type { Wire } from '../model/wiring.ts';
+import { type DemandLanes, demandLanes, sweepWork } from '../rules/lanes.ts';
+import { failPlace, failSystem, failWires } from './apply.ts';
+import type { Failure } from './failure.ts';
+import type { Hazard, Watch } from './hazard.ts';
+
+/** Joints that failures may add to the contacts of a system at one time. */
+const MOST_ADDED = 8;
+
+/** Every place where the valves of a healthy system can come to rest: where failures may strike. */
+export function restPlaces(system: System, wires: readonly Wire[]): Place[] {
+  const frame = makeFrame(system);
+  const nets = mergeNets(system, wires);
+  const moves = sweepMoves(frame, nets, sweep(frame, nets, makeSweepRoom(frame)), makeMoves(frame));
+  const { judged } = exploreLanes(frame, moves, makeReach(frame));
+  return Array.from({ length: system.places }, (_, place) => place).filter((place) =>
+    judged.subarray(place * frame.blocks, (place + 1) * frame.blocks).some((word) => word !== 0),
+  );
+}
+
+/** Tries failures on one wired system against one hazard, as fast as a verdict: only what failed is worked out anew. */
+export function makeTestBed(system: System, wires: readonly Wire[], hazard: Hazard, watch: Watch) {
+  const frame = makeFrame(system, watch.fixed);
+  const starts = restPlaces(system, wires);
+  const roomy = { ...frame, system: { ...system, contacts: [...system.contacts, ...system.contacts.slice(0, MOST_ADDED)] } };
+  const room = makeSweepRoom(roomy);
+  const moves = makeMoves(frame);
+  const reach = makeReach(frame);
+  const fires = new Int32Array(frame.words);
+  const pumps = new Int32Array(frame.words);
+  const patched = new Int32Array(frame.closed.length + MOST_ADDED * frame.words);
+  const wholeNets = mergeNets(system, wires);
+  const healthy = demandLanes(frame);
+  const oneBroken = new Map<Failure, Nets>();
+  const leaky = new Map<string, DemandLanes[]>();
+
+  function failFrame(failed: System): Frame {
+    if (failed === system) return frame;
+    let { closed } = frame;
+    if (failed.contacts.some((contact, c) => contact !== system.contacts[c])) {
+      closed = patched;
+      closed.set(frame.closed);
+      for (const [c, contact] of failed.contacts.entries()) {
+        if (contact === system.contacts[c]) continue;
+        // A failed contact stays as it is whatever the state.
+        const stays = contact.spec.closed({ setting: {}, position: '' }) ? frame.used : 0;
+        closed.fill(stays, c * frame.words, (c + 1) * frame.words);
+      }
+    }
+    return { ...frame, system: failed, closed, work: workOf(failed) };
+  }
+
+  /** Ways that leak change where heat can go; there are few such sets, so each is worked out once. */
+  function demandsOf(failed: Frame, failures: readonly Failure[]): DemandLanes[] {
+    const leaks = failures.flatMap((f) => ('wire' in f || !f.spec.leaks ? [] : [`${f.part} ${f.spec.id}`]));
+    if (leaks.length === 0) return healthy;
+    const key = leaks.sort().join();
+    let found = leaky.get(key);
+    if (!found) {
+      found = demandLanes(failed);
+      leaky.set(key, found);
+    }
+    return found;
+  }
+
+  /** Nets without the broken wires; those with one broken are met again and again. */
+  function netsOf(failures: readonly Failure[]): Nets {
+    const broken = failures.flatMap((failure) => ('wire' in failure ? [failure] : []));
+    const [first] = broken;
+    if (!first) return wholeNets;
+    if (broken.length > 1) return mergeNets(system, failWires(wires, broken));
+    let found = oneBroken.get(first);
+    if (!found) {
+      found = mergeNets(system, failWires(wires, broken));
+      oneBroken.set(first, found);
+    }
+    return found;
+  }
+
+  /** A state in which the hazard is there with these failures, or undefined when there is none. */
+  return function strike(failures: readonly Failure[]): Config | undefined {
+    const failed = failFrame(failSystem(system, failures));
+    const nets = netsOf(failures);
+    sweep(failed, nets, room);
+    sweepMoves(failed, nets, room, moves);
+    exploreLanes(failed, moves, reach, starts.map((place) => failPlace(system, failures, place)));
+    sweepWork(failed, nets, room, 'fires', fires);
+    sweepWork(failed, nets, room, 'pumps', pumps);
+    const view = { frame: failed, nets, sweep: room, moves, reach, demands: demandsOf(failed, failures), fires, pumps };
+    const met = hazard.scope === 'rest' ? reach.judged : reach.met;
+    // With line joined to neutral or earth the fuse has blown: whatever was about to happen, has not.
+    const neutral = nets.of[system.supply.neutral]! * frame.words;
+    const earth = nets.of[system.supply.earth]! * frame.words;
+    for (let w = 0; w < frame.words; w++) {
+      const states = met[w]! & ~(room.line[neutral + w]! | room.line[earth + w]!);
+      if (states === 0) continue;
+      const there = states & hazard.lanes(view, w, watch);
+      if (there === 0) continue;
+      const lane = 31 - Math.clz32(there & -there);
+      return {
+        inputs: frame.combinations[(w % frame.blocks) * 32 + lane]!,
+        place: Math.floor(w / frame.blocks),
+      };
+    }
+    return undefined;
+  };
+}
