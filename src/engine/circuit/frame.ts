@@ -27,7 +27,10 @@ export interface Frame {
   /** Lanes per block in which the supply is on. */
   readonly powered: Int32Array;
   /** Per boiler and per pump: the loads that must all work for it to fire, to pump. */
-  readonly work: { readonly fires: readonly (readonly Load[])[]; readonly pumps: readonly (readonly Load[])[] };
+  readonly work: {
+    readonly fires: readonly (readonly Load[])[];
+    readonly pumps: readonly (readonly Load[])[];
+  };
 }
 
 /** More words than this would not fit a page's memory or patience: the exploration must be reduced first. */
@@ -56,8 +59,8 @@ export const lanesOf = ({ system, combinations }: Frame, settings: Settings): In
  * Throws when it has too many configurations for exploring them all.
  */
 export function makeFrame(system: System, fixed: Settings = {}): Frame {
-  const combinations = Array.from({ length: 1 << system.inputs.length }, (_, inputs) => inputs).filter((inputs) =>
-    holds(system, inputs, fixed),
+  const combinations = Array.from({ length: 1 << system.inputs.length }, (_, inputs) => inputs).filter(
+    (inputs) => holds(system, inputs, fixed),
   );
   const blocks = Math.ceil(combinations.length / 32);
   const words = blocks * system.places;

@@ -6,12 +6,17 @@ import type { Failure } from './failure.ts';
 const stays = { closed: () => true, open: () => false } as const;
 
 /** The kind a failed part now is: other ways through, other needs. Contacts and loads are failed by number, below. */
-function failKind(kind: PartKind, specs: readonly { spec: NonNullable<PartKind['failures']>[number] }[]): PartKind {
+function failKind(
+  kind: PartKind,
+  specs: readonly { spec: NonNullable<PartKind['failures']>[number] }[],
+): PartKind {
   const leaks = specs.flatMap(({ spec }) => spec.leaks ?? []);
   const needs = specs.find(({ spec }) => spec.needs)?.spec.needs;
   return {
     ...kind,
-    ...(leaks.length > 0 ? { passes: (position: string) => [...(kind.passes?.(position) ?? []), ...leaks] } : {}),
+    ...(leaks.length > 0
+      ? { passes: (position: string) => [...(kind.passes?.(position) ?? []), ...leaks] }
+      : {}),
     ...(needs && kind.work ? { work: { ...kind.work, needs } } : {}),
   };
 }
@@ -47,7 +52,13 @@ export function failSystem(system: System, failures: readonly Failure[]): System
       };
     }
     if (spec.leaks || spec.needs) {
-      parts[part] = { ...parts[part]!, kind: failKind(kind, failed.filter((other) => other.part === part)) };
+      parts[part] = {
+        ...parts[part]!,
+        kind: failKind(
+          kind,
+          failed.filter((other) => other.part === part),
+        ),
+      };
     }
   }
   return { ...system, contacts, loads, movers, parts };

@@ -1,16 +1,16 @@
-import { type Wire, wireKey } from '../model/wiring.ts';
 import type { FailureSpec } from '../model/part.ts';
 import type { System } from '../model/system.ts';
+import { type Wire, wireKey } from '../model/wiring.ts';
 import { sayNode } from '../rules/words.ts';
 
 /** One thing that has failed: a part, in one of the ways its kind lists, or a wire that is broken. */
-export type Failure =
-  | { readonly part: number; readonly spec: FailureSpec }
-  | { readonly wire: Wire };
+export type Failure = { readonly part: number; readonly spec: FailureSpec } | { readonly wire: Wire };
 
 /** A stable name for a failure: "two-port: passing", "wire: pump/E strip/12". */
 export const failureId = (system: System, failure: Failure): string =>
-  'wire' in failure ? `wire: ${wireKey(failure.wire)}` : `${system.parts[failure.part]!.id}: ${failure.spec.id}`;
+  'wire' in failure
+    ? `wire: ${wireKey(failure.wire)}`
+    : `${system.parts[failure.part]!.id}: ${failure.spec.id}`;
 
 /** A failure as a person says it: "the two-port valve lets by while shut". */
 export function sayFailure(system: System, failure: Failure): string {

@@ -28,7 +28,10 @@ export function restPlaces(system: System, wires: readonly Wire[]): Place[] {
 export function makeTestBed(system: System, wires: readonly Wire[], hazard: Hazard, watch: Watch) {
   const frame = makeFrame(system, watch.fixed);
   const starts = restPlaces(system, wires);
-  const roomy = { ...frame, system: { ...system, contacts: [...system.contacts, ...system.contacts.slice(0, MOST_ADDED)] } };
+  const roomy = {
+    ...frame,
+    system: { ...system, contacts: [...system.contacts, ...system.contacts.slice(0, MOST_ADDED)] },
+  };
   const room = makeSweepRoom(roomy);
   const moves = makeMoves(frame);
   const reach = makeReach(frame);
@@ -89,10 +92,24 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
     const nets = netsOf(failures);
     sweep(failed, nets, room);
     sweepMoves(failed, nets, room, moves);
-    exploreLanes(failed, moves, reach, starts.map((place) => failPlace(system, failures, place)));
+    exploreLanes(
+      failed,
+      moves,
+      reach,
+      starts.map((place) => failPlace(system, failures, place)),
+    );
     sweepWork(failed, nets, room, 'fires', fires);
     sweepWork(failed, nets, room, 'pumps', pumps);
-    const view = { frame: failed, nets, sweep: room, moves, reach, demands: demandsOf(failed, failures), fires, pumps };
+    const view = {
+      frame: failed,
+      nets,
+      sweep: room,
+      moves,
+      reach,
+      demands: demandsOf(failed, failures),
+      fires,
+      pumps,
+    };
     const met = hazard.scope === 'rest' ? reach.judged : reach.met;
     // With line joined to neutral or earth the fuse has blown: whatever was about to happen, has not.
     const neutral = nets.of[system.supply.neutral]! * frame.words;

@@ -11,6 +11,7 @@ export interface ControlLoad {
 }
 
 export const LOAD_WATTS: Range = { name: 'Load', unit: 'W', low: 0, high: 3000 };
+export const LOAD_COUNT: Range = { name: 'How many', unit: '', low: 0, high: 20, whole: true };
 export const END_SWITCH_AMPS: Range = { name: 'End switch rating', unit: 'A', low: 0.5, high: 10 };
 
 /** Nominal supply (BS EN 60038) and the fuse of a heating spur (BS 1362; common practice). */
@@ -36,8 +37,7 @@ const sum = (values: readonly number[]): number => values.reduce((total, value) 
  */
 export function controlSum(loads: readonly ControlLoad[], rating: number): Worked<ControlSum> {
   const wattsOf = ({ name, watts, count = 1 }: ControlLoad) =>
-    within({ ...LOAD_WATTS, name }, watts) *
-    within({ name: `${name}, how many`, unit: '', low: 0, high: 20, whole: true }, count);
+    within({ ...LOAD_WATTS, name }, watts) * within({ ...LOAD_COUNT, name: `${name}, how many` }, count);
   const term = ({ watts, count = 1 }: ControlLoad) => (count === 1 ? `${watts}` : `${count} × ${watts}`);
   const carried = loads.filter(({ throughEndSwitch }) => throughEndSwitch);
   const [watts, through] = [sum(loads.map(wattsOf)), sum(carried.map(wattsOf))];

@@ -25,6 +25,9 @@ const MILLIVOLTS: ReadonlyMap<number, number> = new Map([
   [2.5, 18],
 ]);
 
+/** Cross-sections that the mV/A/m table holds, mm². */
+export const TABLE_SECTIONS: readonly number[] = [...MILLIVOLTS.keys()];
+
 /** A run of two-way wiring: mm² of each core, metres one way, amps. */
 export interface Run {
   readonly mm2: number;
@@ -69,7 +72,7 @@ export function flexDrop({ mm2, metres, amps }: Run, warm: boolean): Worked<numb
 export function tableDrop({ mm2, metres, amps }: Run): Worked<number> {
   const millivolts = MILLIVOLTS.get(mm2);
   if (millivolts === undefined) {
-    throw new RangeError(`Cross-section: one of ${[...MILLIVOLTS.keys()].join(', ')} mm², not ${mm2}`);
+    throw new RangeError(`Cross-section: one of ${TABLE_SECTIONS.join(', ')} mm², not ${mm2}`);
   }
   const value = (millivolts * within(RUN_METRES, metres) * within(RUN_AMPS, amps)) / 1000;
   return {

@@ -15,12 +15,16 @@ export function expects({ unit, low, high, whole }: Range): string {
   return `a ${whole ? 'whole ' : ''}number from ${span}`;
 }
 
+/** Whether the value lies in the range, both ends included. */
+export function fitsIn({ low, high, whole }: Range, value: number): boolean {
+  return value >= low && value <= high && (!whole || Number.isInteger(value));
+}
+
 /**
- * Hands the value back when it lies in the range, both ends included.
+ * Hands the value back when it lies in the range.
  * @throws RangeError naming the quantity, the range and the value
  */
 export function within(range: Range, value: number): number {
-  const fits = value >= range.low && value <= range.high && (!range.whole || Number.isInteger(value));
-  if (!fits) throw new RangeError(`${range.name}: ${expects(range)}, not ${value}`);
+  if (!fitsIn(range, value)) throw new RangeError(`${range.name}: ${expects(range)}, not ${value}`);
   return value;
 }

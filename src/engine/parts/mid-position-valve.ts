@@ -101,7 +101,11 @@ export const midPositionValve: PartKind = {
         says: `has ${name} welded operated`,
         contacts: { [`${name} at rest`]: 'open', [`${name} operated`]: 'closed' } as const,
       },
-      { id: `${name} open at rest`, says: `has ${name} burnt out at rest`, contacts: { [`${name} at rest`]: 'open' } as const },
+      {
+        id: `${name} open at rest`,
+        says: `has ${name} burnt out at rest`,
+        contacts: { [`${name} at rest`]: 'open' } as const,
+      },
       {
         id: `${name} open operated`,
         says: `has ${name} burnt out when operated`,

@@ -33,8 +33,16 @@ export const twoChannelProgrammer: PartKind = {
   elements: [{ id: 'clock', between: ['L', 'N'], ohms: 10_580 }],
   failures: [
     ...(['hot-water on', 'hot-water off', 'heating on', 'heating off'] as const).flatMap((contact) => [
-      { id: `${contact} welded`, says: `has its ${contact} contact welded shut`, contacts: { [contact]: 'closed' as const } },
-      { id: `${contact} open`, says: `never makes its ${contact} contact`, contacts: { [contact]: 'open' as const } },
+      {
+        id: `${contact} welded`,
+        says: `has its ${contact} contact welded shut`,
+        contacts: { [contact]: 'closed' as const },
+      },
+      {
+        id: `${contact} open`,
+        says: `never makes its ${contact} contact`,
+        contacts: { [contact]: 'open' as const },
+      },
     ]),
   ],
   permanentLine: ['L'],

@@ -35,7 +35,11 @@ export const twoPortValve: PartKind = {
   faults: [{ id: 'case', between: ['brown', 'earth'] }],
   failures: [
     { id: 'motor dead', says: 'has a dead motor', dead: ['motor'] },
-    ...positions.map((position) => ({ id: `stuck ${position}`, says: `is stuck ${position}`, stuck: position })),
+    ...positions.map((position) => ({
+      id: `stuck ${position}`,
+      says: `is stuck ${position}`,
+      stuck: position,
+    })),
     { id: 'passing', says: 'lets by while shut', leaks: [['in', 'out']] },
     { id: 'spring broken', says: 'has a broken spring', unsprung: true },
     { id: 'end switch welded', says: 'has its end switch welded', contacts: { 'end switch': 'closed' } },

@@ -66,7 +66,7 @@ export function heatUpEnergy(heating: Heating): Worked<number> {
 }
 
 /**
- * Energy to heat water, kWh, by the trade's constant: within 0.3 % of `heatUpEnergy` from 5 to 65 °C.
+ * Energy to heat water, kWh, by the trade's constant: within 0.4 % of `heatUpEnergy` for water that starts at 5 to 15 °C.
  * @throws RangeError as `heatUpEnergy`
  */
 export function heatUpEnergyByRule(heating: Heating): Worked<number> {

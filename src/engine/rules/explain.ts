@@ -33,7 +33,9 @@ function sayWay(system: System, route: readonly number[], own: number): string {
   let before = system.supply.part;
   route.forEach((node, k) => {
     const part = system.partOfNode[node]!;
-    const inside = system.partOfNode[route[k + 1] ?? -1] === part && part !== system.supply.part;
+    // In by one terminal and out by another; a route that ends inside a part has not gone through it.
+    const next = route[k + 1] ?? system.terminals;
+    const inside = next < system.terminals && system.partOfNode[next] === part && part !== system.supply.part;
     if (part === before || system.parts[part]!.kind.kind === 'strip' || !inside) return;
     names.push(part === own ? 'its own end switch' : `the ${system.parts[part]!.name.toLowerCase()}`);
     before = part;
@@ -53,15 +55,37 @@ export function explainDead(state: StateView, load: Load): Explanation {
       terminals: terminalsOf(system, stop.route),
     };
   }
-  const stop = whereItStops(system, wires, config, target, live.line, idleValves(state));
+  // A motor's own switches follow its movement: they are not what keeps it from moving.
+  const idle = idleValves(state);
+  const unlikely = new Set(idle);
+  if (system.parts[load.part]!.mover >= 0) unlikely.add(load.part);
+  const stop = whereItStops(system, wires, config, target, live.line, unlikely);
+  const loose = idle.has(system.contacts[stop.contact ?? -1]?.part ?? -1) ? looseOutlet(state) : undefined;
+  if (loose !== undefined) {
+    return {
+      says: `${capital(sayNode(system, loose))} is live, but no wire takes it on.`,
+      terminals: [system.nodes[loose]!],
+    };
+  }
   return { says: sayBreak(state, stop, target), terminals: terminalsOf(system, stop.route) };
 }
 
+/** A live outlet of a valve's switch that no wire leaves. */
+function looseOutlet({ system, wires, live }: StateView): number | undefined {
+  const wired = new Set(wires.flat().map((end) => system.nodeOf.get(end)));
+  return system.contacts.find(
+    ({ part, b }) => system.parts[part]!.mover >= 0 && b < system.terminals && live.line[b] && !wired.has(b),
+  )?.b;
+}
+
 function sayBreak({ system, config }: StateView, { route, contact }: Break, target: number): string {
-  const dead = sayNode(system, target);
-  if (contact === undefined || contact < 0) return `Nothing that could be live is joined to ${dead}.`;
-  const { part, a, b } = system.contacts[contact]!;
   const first = route[0]!;
+  if (contact === undefined || contact < 0) {
+    return first === target || first >= system.terminals
+      ? `Nothing that could be live is joined to ${sayNode(system, target)}.`
+      : `Nothing is wired to ${sayNode(system, first)}, which should feed it.`;
+  }
+  const { part, a, b } = system.contacts[contact]!;
   const after = first === a ? b : a;
   const why = sayStanding(system, part, config);
   const gap = after < system.terminals ? ` and ${sayNode(system, after)} is dead` : '';

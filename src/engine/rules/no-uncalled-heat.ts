@@ -1,3 +1,4 @@
+import { partNamed } from '../model/system.ts';
 import { decisiveLoad, explainLive } from './explain.ts';
 import type { StateRule } from './rule.ts';
 import { capital, list, sayPosition, saySettings } from './words.ts';
@@ -31,7 +32,7 @@ export const noUncalledHeat: StateRule = {
     const { says, terminals } = load ? explainLive(state, load) : { says: 'It fires.', terminals: [] };
     const valves = system.movers.map(({ part }) => sayPosition(system, system.parts[part]!.id, config));
     return {
-      says: `${saySettings(state)}, ${demand.says} is not called but the boiler heats it. ${capital(list(valves))}. The boiler fires: ${says.charAt(0).toLowerCase()}${says.slice(1)}`,
+      says: `${saySettings(state)}, ${demand.says} is not called but the boiler heats the ${partNamed(system, demand.heats).name.toLowerCase()}. ${capital(list(valves))}. The boiler fires: ${says.charAt(0).toLowerCase()}${says.slice(1)}`,
       terminals,
     };
   },

@@ -6,6 +6,13 @@ import type { Wire } from '../../engine/model/wiring.ts';
 const DRIVEN = 1.3;
 const SPRUNG = 0.8;
 
+/** What moves: the system as it is now (parts of it may have failed), its wires and its state. */
+export interface Moving {
+  readonly system: System;
+  readonly wires: readonly Wire[];
+  readonly config: Config;
+}
+
 /** Lets the valves travel in visible time: positions as fractions for the eye, whole places for the circuit. */
 export class Motion {
   /** Per mover: where it is drawn, between its positions. */
@@ -13,14 +20,10 @@ export class Motion {
   #frame = 0;
   #last = 0;
   readonly #system: System;
-  readonly #read: () => { wires: readonly Wire[]; config: Config };
+  readonly #read: () => Moving;
   readonly #arrive: (place: number) => void;
 
-  constructor(
-    system: System,
-    read: () => { wires: readonly Wire[]; config: Config },
-    arrive: (place: number) => void,
-  ) {
+  constructor(system: System, read: () => Moving, arrive: (place: number) => void) {
     this.#system = system;
     this.#read = read;
     this.#arrive = arrive;
@@ -48,8 +51,8 @@ export class Motion {
   #tick(now: number): void {
     const seconds = this.#last ? Math.min(0.1, (now - this.#last) / 1000) : 0;
     this.#last = now;
-    const { wires, config } = this.#read();
-    const ways = directions(this.#system, evaluate(this.#system, wires, config), config.place);
+    const { system, wires, config } = this.#read();
+    const ways = directions(system, evaluate(system, wires, config), config.place);
     let busy = false;
     const shown = this.#system.movers.map((mover, m) => {
       const at = positionIndex(mover, config.place);

@@ -1,4 +1,4 @@
-import { type Part, positionOf } from '../../engine/model/system.ts';
+import { type Part, positionOf, type System } from '../../engine/model/system.ts';
 import { wireKey } from '../../engine/model/wiring.ts';
 import { list } from '../../engine/rules/words.ts';
 import { nameOf, tagOf } from './names.ts';
@@ -63,6 +63,11 @@ export function sayNow(session: Session): string {
   );
   const strip =
     lit.length > 0 ? `Live on the strip: ${list(lit.map(({ id }) => id))}.` : 'Nothing on the strip is live.';
+  return `${strip} ${sayMoving(system, directions)}`.trim();
+}
+
+/** What moves now, and what moves it; empty when nothing does. */
+export function sayMoving(system: System, directions: readonly number[]): string {
   const moving = system.movers.flatMap(({ part }, m) => {
     const way = directions[m] ?? 0;
     const name = system.parts[part]!.name.toLowerCase();
@@ -70,7 +75,7 @@ export function sayNow(session: Session): string {
       ? []
       : [`the ${name} is ${way > 0 ? 'driven by its motor' : 'taken back by its spring'}`];
   });
-  return moving.length > 0 ? `${strip} Now ${list(moving)}.` : strip;
+  return moving.length > 0 ? `Now ${list(moving)}.` : '';
 }
 
 /** Wires of a wiring as a list to read or print: from, to. */

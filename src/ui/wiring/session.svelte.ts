@@ -51,7 +51,7 @@ export class Session {
     this.#history = past.begin([...job.given]);
     this.motion = new Motion(
       this.system,
-      () => ({ wires: this.wires, config: this.#config }),
+      () => ({ system: this.system, wires: this.wires, config: this.#config }),
       (place) => {
         this.#config = { ...this.#config, place };
       },

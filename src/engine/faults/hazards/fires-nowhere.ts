@@ -4,7 +4,8 @@ export const firesNowhere: Hazard = {
   id: 'fires-nowhere',
   title: 'The boiler fires with no open path',
   says: 'The boiler heats water that has nowhere to go: it boils in the heat exchanger or locks out.',
-  beyond: 'Outside the wiring stand the boiler’s own limit thermostat, and an automatic bypass where one is fitted.',
+  beyond:
+    'Outside the wiring stand the boiler’s own limit thermostat, and an automatic bypass where one is fitted.',
   scope: 'rest',
   watches: () => [{ fixed: {} }],
   there: ({ system, fires, open }) => fires && !system.spec.demands.some(open),

@@ -16,7 +16,8 @@ export const liveCase: Hazard = {
   id: 'live-case',
   title: 'Metal that is live to the touch',
   says: 'A core touches the case of a part whose earth is lost: whoever touches it gets the full voltage.',
-  beyond: 'Outside this wiring a residual current device, where one is fitted, disconnects when somebody touches it.',
+  beyond:
+    'Outside this wiring a residual current device, where one is fitted, disconnects when somebody touches it.',
   scope: 'met',
   watches: (system) => [{ fixed: {}, nodes: cases(system) }],
   there: ({ system, live }, { nodes = [] }) =>
