@@ -1,6 +1,7 @@
 import { type Judge, makeJudge } from '../engine/grade/judge.ts';
 import type { Verdict } from '../engine/grade/verdict.ts';
 import { type Wire, wireKey } from '../engine/model/wiring.ts';
+import { checkStores } from '../engine/rules/stores.ts';
 import { checkWires } from '../files/attempt.ts';
 import { FileError, show } from '../files/error.ts';
 import type { Job } from '../files/job.ts';
@@ -52,6 +53,8 @@ export function checkContent(library: Library): ContentReport {
       if (loaded.spec.id !== id) fail(['id'], `${id}, as the file is called`, show(loaded.spec.id));
       count.references += loaded.references.length;
       count.mistakes += loaded.mistakes.length;
+      for (const { rule, source, says } of checkStores(loaded.spec))
+        fail(['stores'], `${rule} to hold (${source})`, `that ${says}`);
       checkWirings(loaded, makeJudge(loaded.system), fail);
     });
   }

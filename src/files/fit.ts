@@ -4,7 +4,8 @@ import { placeAt } from './place.ts';
 import { oneOf } from './suggest.ts';
 
 /**
- * Checks the names that the engine takes on trust: inputs and positions of parts, pipe ends, what demands speak of.
+ * Checks the names that the engine takes on trust: inputs and positions of parts, pipe ends, what demands and stores
+ * speak of.
  * @throws FileError with the first name that nothing bears
  */
 export function checkFit(system: System, file: string): void {
@@ -40,6 +41,15 @@ export function checkFit(system: System, file: string): void {
       known(setting, inputs.find((input) => input.id === name)?.settings ?? [], ...path, name);
     }
   };
+  spec.stores?.forEach(({ heatSources }, k) => {
+    heatSources.forEach(({ part, thermostat, cutOuts }, s) => {
+      const at = ['stores', k, 'heatSources', s];
+      known(part, Object.keys(spec.parts), ...at, 'part');
+      if (thermostat !== undefined) known(thermostat, Object.keys(spec.inputs), ...at, 'thermostat');
+      for (const [c, cutOut] of cutOuts.entries())
+        known(cutOut, Object.keys(spec.inputs), ...at, 'cutOuts', c);
+    });
+  });
   spec.demands.forEach(({ when, slack, overheated, heats, valve }, k) => {
     settingsOk(when, 'demands', k, 'when');
     settingsOk(slack ?? {}, 'demands', k, 'slack');

@@ -6,6 +6,9 @@ const port = pattern('a pipe end: part/port', /^[^/]+\/[^/]+$/);
 const pipeSays = 'a pipe: a list of two pipe ends';
 const optionSays = 'a number or text';
 
+const litresSays = 'litres, more than 0';
+const litres = z.number({ error: litresSays }).check(z.positive({ error: litresSays }));
+
 const part = keys('a part: kind, name', {
   kind: text('a kind of part'),
   name: text('a name'),
@@ -26,6 +29,28 @@ const demand = keys('a demand: id, says, when, heats', {
   coldWhenNotCalled: z.exactOptional(z.boolean({ error: 'true or false' })),
   slack: z.exactOptional(settings),
   overheated: z.exactOptional(settings),
+});
+
+const heatSource = keys('a heat source: part, cutOuts', {
+  part: id,
+  thermostat: z.exactOptional(id),
+  cutOuts: list('a list of the inputs of its cut-outs', id),
+});
+
+const refillSays = 'automatic or none';
+const reliefSays = 'temperature, temperature and pressure or expansion';
+
+const store = keys('a store: id, says, unvented, refill, heatSources, relief', {
+  id,
+  says: text('what people call it'),
+  unvented: z.boolean({ error: 'true or false' }),
+  litres: z.exactOptional(litres),
+  refill: z.enum(['automatic', 'none'], { error: refillSays }),
+  heatSources: list('a list of heat sources', heatSource),
+  relief: list(
+    'a list of relief valves',
+    z.enum(['temperature', 'temperature and pressure', 'expansion'], { error: reliefSays }),
+  ),
 });
 
 const reference = keys('a reference: id, title, says, wires', {
@@ -58,6 +83,7 @@ export const systemSchema = keys('a system: id, title, parts, inputs, pipes, dem
       .check(z.meta({ description: pipeSays, minItems: 2, items: false })),
   ),
   demands: list('a list of demands', demand),
+  stores: z.exactOptional(list('a list of stores', store)),
   references: z._default(list('a list of references', reference), []),
   mistakes: z._default(list('a list of mistakes', mistake), []),
 }).check(z.meta({ title: 'System' }));

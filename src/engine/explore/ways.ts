@@ -8,10 +8,16 @@ export interface Step {
   readonly places: readonly Place[];
 }
 
-/** The ways from cold to any state: how many switch moves, and which. */
-export interface Ways {
-  /** The state nearest to cold, by switch moves, of all the lanes given (met or rested in), and the way there. */
-  readonly nearest: (lanes: Int32Array) => { config: Config; steps: Step[] } | undefined;
+/** A state and the way there from cold; the first step is the cold system itself. */
+export interface Way {
+  readonly config: Config;
+  readonly steps: readonly Step[];
+}
+
+/** Places passed, and for each the index of the one before it, -1 for the first. */
+interface Trail {
+  readonly places: Place[];
+  readonly before: number[];
 }
 
 /** One switch move costs 16; a second one before the valves have settled costs 17, so waiting is preferred. */
@@ -20,95 +26,100 @@ const AT_ONCE = 17;
 const FAR = 0x7fff;
 
 /**
- * Shortest ways from cold. Two kinds of node: *settled* (inputs, resting place) and *set* (inputs just changed, valves
- * still where they were). Buckets by cost, so the search is one pass.
+ * For each set of lanes wanted, the state of them that is nearest to cold by switch moves (met or rested in), or
+ * undefined when none can be met.
+ *
+ * A *key* is a place and settings in one number, a bit to a switch. Two kinds of node: *settled* (the key: settings and
+ * resting place) and *set* (key plus `size`: settings just changed, valves still where they were). Buckets by cost,
+ * so the search is one pass, and it stops when every answer is known.
  */
-export function findWays({ system, blocks, words }: Frame, moves: Moves): Ways {
-  const { places, movers } = system;
-  const combinations = 1 << system.inputs.length;
-  const size = combinations * places;
+export function findWays(
+  { system, blocks, words }: Frame,
+  moves: Moves,
+  wanted: readonly Int32Array[],
+): (Way | undefined)[] {
+  const { movers } = system;
+  const switches = system.inputs.length;
+  const size = system.places << switches;
+  const inputsOf = (key: number): InputBits => key & ((1 << switches) - 1);
+  const isIn = (lanes: Int32Array, inputs: InputBits, place: Place) =>
+    ((lanes[place * blocks + (inputs >> 5)]! >>> (inputs & 31)) & 1) === 1;
+
+  /** Places passed on setting these inputs with the valves at `start`. */
+  const pass = (inputs: InputBits, start: Place): Trail => {
+    const places = [start];
+    const before = [-1];
+    for (let k = 0; k < places.length; k++) {
+      const place = places[k]!;
+      if (isIn(moves.rest, inputs, place)) continue;
+      const w = place * blocks + (inputs >> 5);
+      for (let m = 0; m < movers.length; m++) {
+        const on = (moves.on[m * words + w]! >>> (inputs & 31)) & 1;
+        const back = (moves.back[m * words + w]! >>> (inputs & 31)) & 1;
+        const to = place + (on - back) * movers[m]!.stride;
+        if (places.includes(to)) continue;
+        places.push(to);
+        before.push(k);
+      }
+    }
+    return { places, before };
+  };
+
   const cost = new Int16Array(2 * size).fill(FAR);
-  const from = new Int32Array(2 * size).fill(-1);
+  const from = new Int32Array(2 * size);
   const buckets: number[][] = [];
   const reachNode = (node: number, price: number, before: number) => {
     if (price >= cost[node]!) return;
     cost[node] = price;
     from[node] = before;
-    const bucket = buckets[price];
-    if (bucket) bucket.push(node);
-    else buckets[price] = [node];
+    buckets[price] ??= [];
+    buckets[price].push(node);
   };
 
-  /** Places passed on entering `inputs` at `start`, each with the place before it. */
-  const passed = (inputs: InputBits, start: Place): Map<Place, Place> => {
-    const lane = 1 << (inputs & 31);
-    const trail = new Map<Place, Place>([[start, -1]]);
-    for (const place of trail.keys()) {
-      const w = place * blocks + (inputs >> 5);
-      for (let m = 0; m < movers.length; m++) {
-        const { stride } = movers[m]!;
-        if (moves.on[m * words + w]! & lane && !trail.has(place + stride)) trail.set(place + stride, place);
-        if (moves.back[m * words + w]! & lane && !trail.has(place - stride)) trail.set(place - stride, place);
-      }
+  const stepsTo = (last: number, target: Place): Step[] => {
+    const steps: Step[] = [];
+    let end = target;
+    for (let node = last; node >= 0; ) {
+      const inputs = inputsOf(node - size);
+      const { places, before } = pass(inputs, (node - size) >> switches);
+      const line: Place[] = [];
+      for (let k = places.indexOf(end); k >= 0; k = before[k]!) line.unshift(places[k]!);
+      steps.unshift({ inputs, places: line });
+      // Switches moved together: skip back over the settings between.
+      let settled = from[node]!;
+      while (settled >= size) settled = from[settled]!;
+      end = settled >> switches;
+      node = settled < 0 ? settled : from[settled]!;
     }
-    return trail;
+    return steps;
   };
-  const rests = (inputs: InputBits, place: Place) =>
-    (moves.rest[place * blocks + (inputs >> 5)]! >>> (inputs & 31)) & 1;
 
-  const order: number[] = [];
+  const ways: (Way | undefined)[] = wanted.map(() => undefined);
+  let missing = wanted.length;
+  if (missing === 0) return ways;
   reachNode(size, 0, -1);
   for (let price = 0; price < buckets.length; price++) {
     for (const node of buckets[price] ?? []) {
       if (cost[node] !== price) continue;
       const set = node >= size;
       const key = set ? node - size : node;
-      const inputs = Math.floor(key / places);
-      const place = key % places;
+      const inputs = inputsOf(key);
       if (set) {
-        order.push(key);
-        for (const to of passed(inputs, place).keys()) {
-          if (rests(inputs, to)) reachNode(inputs * places + to, price, node);
+        const start = key >> switches;
+        for (const place of pass(inputs, start).places) {
+          if (isIn(moves.rest, inputs, place)) reachNode((place << switches) | inputs, price, node);
+          for (let k = 0; k < wanted.length; k++) {
+            if (ways[k] || !isIn(wanted[k]!, inputs, place)) continue;
+            ways[k] = { config: { inputs, place }, steps: stepsTo(node, place) };
+            if (--missing === 0) return ways;
+          }
         }
+        // Nothing moves: the same state counts as settled, and goes on from there for less.
+        if (isIn(moves.rest, inputs, start)) continue;
       }
       const fee = price + (set ? AT_ONCE : MOVE);
-      for (let k = 0; k < system.inputs.length; k++) {
-        reachNode(size + (inputs ^ (1 << k)) * places + place, fee, node);
-      }
+      for (let k = 0; k < switches; k++) reachNode(size + (key ^ (1 << k)), fee, node);
     }
   }
-
-  const wayTo = (key: number, target: Place): Step[] => {
-    const steps: Step[] = [];
-    let end = target;
-    let node = size + key;
-    while (node >= 0) {
-      const inputs = Math.floor((node - size) / places);
-      const trail = passed(inputs, (node - size) % places);
-      const line: Place[] = [];
-      for (let place = end; place >= 0; place = trail.get(place)!) line.unshift(place);
-      steps.unshift({ inputs, places: line });
-      // Switches moved together: skip back over the settings between.
-      let before = from[node]!;
-      while (before >= size) before = from[before]!;
-      if (before < 0) break;
-      end = before % places;
-      node = from[before]!;
-    }
-    return steps;
-  };
-
-  return {
-    nearest(lanes) {
-      for (const key of order) {
-        const inputs = Math.floor(key / places);
-        const trail = passed(inputs, key % places);
-        for (const place of trail.keys()) {
-          if (((lanes[place * blocks + (inputs >> 5)]! >>> (inputs & 31)) & 1) === 0) continue;
-          return { config: { inputs, place }, steps: wayTo(key, place) };
-        }
-      }
-      return undefined;
-    },
-  };
+  return ways;
 }

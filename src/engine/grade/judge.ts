@@ -3,7 +3,7 @@ import { makeFrame } from '../circuit/frame.ts';
 import { makeMoves, sweepMoves } from '../circuit/motion.ts';
 import { mergeNets } from '../circuit/nets.ts';
 import { exploreLanes, makeReach } from '../explore/reach.ts';
-import { findWays, type Step, type Ways } from '../explore/ways.ts';
+import { findWays, type Step } from '../explore/ways.ts';
 import { type Config, type Settings, type System, settingsOf } from '../model/system.ts';
 import { canonicalWires, type Wire } from '../model/wiring.ts';
 import { stateRules, wiringRules } from '../rules/index.ts';
@@ -63,21 +63,24 @@ export function makeJudge(system: System) {
     sweepStates(given);
     // What is said must not depend on how the wires were written down.
     const wires = canonicalWires(given);
-    let ways: Ways | undefined;
-    const findings: Found[] = [];
-    stateRules.forEach((rule, r) => {
-      const lanes = broken[r]!;
-      if (lanes.every((word) => word === 0)) return;
-      ways ??= findWays(frame, moves);
-      const { config, steps } = ways.nearest(lanes)!;
+    const failed = stateRules
+      .map((rule, r) => ({ rule, lanes: broken[r]! }))
+      .filter(({ lanes }) => lanes.some((word) => word !== 0));
+    const ways = findWays(
+      frame,
+      moves,
+      failed.map(({ lanes }) => lanes),
+    );
+    const findings: Found[] = failed.map(({ rule, lanes }, k) => {
+      const { config, steps } = ways[k]!;
       const { says, terminals } = rule.explain(viewState(system, wires, config));
-      findings.push({
+      return {
         ...textOf(rule),
         says,
         terminals,
         ...witness(system, config, steps),
         failing: countLanes(lanes),
-      });
+      };
     });
     const wiring = viewWiring(system, wires);
     for (const rule of wiringRules) {

@@ -34,6 +34,33 @@ export interface SystemPart {
   readonly positions?: Readonly<Record<string, string>>;
 }
 
+/** What brings heat into a store, and the inputs of the controls that stop it. */
+export interface HeatSource {
+  /** The part that brings it: a coil, an immersion heater. */
+  readonly part: string;
+  /** The input that its thermostat works. */
+  readonly thermostat?: string;
+  /** Inputs of its energy cut-outs. */
+  readonly cutOuts: readonly string[];
+}
+
+/** Valves that let water out of a store. An expansion valve minds the pressure alone. */
+export type Relief = 'temperature' | 'temperature and pressure' | 'expansion';
+
+/** A vessel that holds hot water, as far as the rules about stores need to know it. */
+export interface Store {
+  readonly id: string;
+  /** What people call it: "cylinder". */
+  readonly says: string;
+  /** Sealed from the air, so that it can be under pressure. */
+  readonly unvented: boolean;
+  readonly litres?: number;
+  /** Whether the mains make up at once for water that is let out. */
+  readonly refill: 'automatic' | 'none';
+  readonly heatSources: readonly HeatSource[];
+  readonly relief: readonly Relief[];
+}
+
 export interface InputLabel {
   readonly label: string;
 }
@@ -46,6 +73,7 @@ export interface SystemSpec {
   readonly inputs: Readonly<Record<string, InputLabel>>;
   readonly pipes: readonly (readonly [string, string])[];
   readonly demands: readonly Demand[];
+  readonly stores?: readonly Store[];
 }
 
 export interface Input {

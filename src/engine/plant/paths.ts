@@ -35,11 +35,22 @@ export function openPorts(system: System, place: Place): { flow: Set<string>; ba
   return { flow, back };
 }
 
+/** Pipes never change: each place of a system is worked out once. */
+const known = new WeakMap<System, Map<Place, ReadonlySet<string>>>();
+
 /**
  * Names of the parts that take heat (a coil, radiators) and lie on an open path from a boiler's flow to its
  * return. Nothing passes through such a part on the way to another: they stand between flow and return.
  */
-export function openPaths(system: System, place: Place): Set<string> {
+export function openPaths(system: System, place: Place): ReadonlySet<string> {
+  const places = known.get(system) ?? new Map<Place, ReadonlySet<string>>();
+  known.set(system, places);
+  const paths = places.get(place) ?? findPaths(system, place);
+  places.set(place, paths);
+  return paths;
+}
+
+function findPaths(system: System, place: Place): Set<string> {
   const { flow, back } = openPorts(system, place);
   const takers = system.parts.filter((part) => part.kind.heat === 'takes');
   return new Set(

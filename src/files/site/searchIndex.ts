@@ -6,7 +6,7 @@ import { plainText } from './plainText.ts';
 
 /** A thing that can be found. */
 export interface Entry {
-  kind: 'Lesson' | 'Term' | 'Job';
+  kind: 'Lesson' | 'Term' | 'Job' | 'Calculator';
   /** From the site's root, with its leading slash. */
   to: string;
   title: string;

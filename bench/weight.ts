@@ -1,0 +1,48 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, globSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { atMost, type Section, sayKilobytes } from './figure.ts';
+import { weighPage } from './scripts.ts';
+import type { Effort } from './stopwatch.ts';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const site = join(root, 'dist');
+
+/** JavaScript of the wiring page and of the heaviest page of text: one without islands. */
+export function weighPages(job: string, { smoke }: Effort): Section {
+  const title = 'JavaScript, gzip';
+  if (!existsSync(join(site, 'index.html'))) {
+    if (smoke)
+      return { title, figures: [{ what: 'the site is not built: `npm run build` first', value: '–' }] };
+    execFileSync('npx', ['astro', 'build'], { cwd: root, stdio: 'ignore' });
+  }
+  const wiring = weighPage(site, `jobs/${job}`);
+  const texts = globSync('**/index.html', { cwd: site })
+    .filter((file) => !readFileSync(join(site, file), 'utf8').includes('<astro-island'))
+    .map((file) => ({ page: dirname(file), weight: weighPage(site, dirname(file)) }));
+  if (texts.length === 0) throw new Error('the site has no page of text');
+  const heaviest = texts.reduce((a, b) => (b.weight.atOnce > a.weight.atOnce ? b : a));
+  return {
+    title,
+    figures: [
+      atMost('wiring page', wiring.atOnce, 70_000, sayKilobytes),
+      atMost(
+        'wiring page, with what it fetches on demand',
+        wiring.atOnce + wiring.later,
+        70_000,
+        sayKilobytes,
+      ),
+      atMost(
+        `page of text, the heaviest of ${texts.length} (${heaviest.page})`,
+        heaviest.weight.atOnce,
+        3000,
+        sayKilobytes,
+      ),
+      {
+        what: 'that page, with what it fetches on demand',
+        value: sayKilobytes(heaviest.weight.atOnce + heaviest.weight.later),
+      },
+    ],
+  };
+}
