@@ -8,6 +8,8 @@ export interface WorkLine {
   readonly put: string;
   /** What comes out, with its unit: `10.2 m`. */
   readonly result: string;
+  /** True for a line that is looked up rather than reckoned. */
+  readonly lookedUp?: boolean;
   /** For a line that is a test: whether it is passed. */
   readonly passes?: boolean;
 }

@@ -72,10 +72,10 @@ function tryRow(row: Row, run: number, elbows: number): Try {
 const lineOf = ({ size, limit, elbow, equivalent, allowed, passes }: Try, run: number, elbows: number) => ({
   what: `D2 in ${size} mm`,
   rule: `run + elbows × ${elbow} m, at most ${limit} m`,
-  put: `${figure(run)} + ${elbows} × ${elbow} = ${figure(equivalent)} m`,
+  put: `${figure(run, 3)} + ${elbows} × ${elbow} = ${figure(equivalent, 3)} m`,
   result: passes
-    ? `fits: ${figure(allowed)} m of run allowed`
-    : `too long: ${allowed > 0 ? `only ${figure(allowed)} m` : 'no length'} of run allowed`,
+    ? `fits: ${figure(allowed, 3)} m of run allowed`
+    : `too long: ${allowed > 0 ? `only ${figure(allowed, 3)} m` : 'no length'} of run allowed`,
   passes,
 });
 
@@ -94,7 +94,7 @@ export function dischargePipe(outlet: Outlet, run: number, elbows: number): Work
   const first = all.findIndex(({ passes }) => passes);
   const tries = first < 0 ? all : all.slice(0, first + 1);
   const lines: WorkLine[] = [
-    { what: 'D1', rule: 'not less than the valve’s outlet', put: outlet, result: `${d1} mm` },
+    { what: 'D1', rule: 'not less than the valve’s outlet', put: outlet, result: `${d1} mm`, lookedUp: true },
     ...tries.map((one) => lineOf(one, run, elbows)),
   ];
   return { value: { d1, d2: all[first]?.size, tries }, source: `${ADG}, Table 3.1`, lines };

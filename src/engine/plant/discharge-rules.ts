@@ -30,7 +30,7 @@ export const DISCHARGE_RULES: readonly { readonly says: string; readonly paragra
  */
 export function d1Length(length: number): Worked<boolean> {
   const passes = within(D1_LENGTH, length) <= D1_LONGEST;
-  const over = figure(length - D1_LONGEST, 0);
+  const over = figure(length - D1_LONGEST, 1);
   return {
     value: passes,
     source: `${ADG}, paragraph 3.54 and Diagram 1`,
@@ -38,7 +38,7 @@ export function d1Length(length: number): Worked<boolean> {
       {
         what: 'Length of D1',
         rule: `at most ${D1_LONGEST} mm`,
-        put: `${figure(length, 0)} mm`,
+        put: `${figure(length, 1)} mm`,
         result: passes ? 'short enough' : `${over} mm too long`,
         passes,
       },

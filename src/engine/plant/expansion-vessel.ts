@@ -94,6 +94,7 @@ export function expansionVessel(duty: VesselDuty): Worked<VesselSize> {
         rule: `first of ${SIZES.slice(0, 6).join(', ')} … that is big enough`,
         put: `at least ${figure(least, 1, true)} L`,
         result: size === undefined ? `none up to ${SIZES.at(-1)} L` : `${size} L`,
+        lookedUp: true,
       },
     ],
   };

@@ -70,6 +70,7 @@ export function scaldTime(celsius: number): Worked<ScaldBand> {
         rule: 'read from the table, between its rows',
         put: `${celsius} °C`,
         result: says,
+        lookedUp: true,
       },
     ],
   };

@@ -36,7 +36,9 @@ export function standingLossLimit(litres: number): Worked<number> {
     return {
       value: printed,
       source: SOURCE,
-      lines: [{ what: 'Limit', rule: 'printed in the table', put: `${litres} litres`, result }],
+      lines: [
+        { what: 'Limit', rule: 'printed in the table', put: `${litres} litres`, result, lookedUp: true },
+      ],
     };
   }
   const watts = formulaWatts(litres);

@@ -1,4 +1,11 @@
-import { dischargePipe, ELBOWS, type Outlet, RUN, TABLE_3_1 } from '../../engine/plant/discharge-pipe.ts';
+import {
+  ADG,
+  dischargePipe,
+  ELBOWS,
+  type Outlet,
+  RUN,
+  TABLE_3_1,
+} from '../../engine/plant/discharge-pipe.ts';
 import { D1_LENGTH, DISCHARGE_RULES, d1Length } from '../../engine/plant/discharge-rules.ts';
 import type { Calculator } from './calculator.ts';
 
@@ -25,7 +32,7 @@ export const dischargePipeCalculator: Calculator = {
     { name: 'Too long for the table', given: { outlet: 'G 1', run: '26', elbows: '2' } },
   ],
   rules: DISCHARGE_RULES,
-  rulesSource: 'Approved Document G, paragraph',
+  rulesSource: `paragraphs of ${ADG}`,
   cautions: [
     'What leaves this pipe is scalding water and steam. Its end must be safe for anyone who may stand there.',
     'Unvented hot water is work for qualified people. The maker’s instructions and local regulations win.',

@@ -66,7 +66,7 @@ export const loopResistanceCalculator: Calculator = {
     const verdict = passesCold
       ? 'The fuse opens in time.'
       : passes
-        ? 'Inside the limit, but not by enough for a cold reading.'
+        ? 'Inside the limit, but above the 80 % rule of thumb for a reading taken cold.'
         : 'Too high: the fuse may open too late.';
     return {
       says: `R1 + R2 ${figure(r1r2, 3, true)} Ω, Zs ${figure(zs, 2, true)} Ω. ${verdict}`,

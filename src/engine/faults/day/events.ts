@@ -67,18 +67,18 @@ export function sayChange(
         : 'It stays off until it is reset by hand.';
       return {
         kind: 'boiler',
-        says: `The flow reaches ${boilerLimit} °C: the boiler's own limit stops it. ${then}`,
+        says: `The flow reaches ${boilerLimit} °C: the boiler’s own limit stops it. ${then}`,
       };
     }
     case 'limit resets':
-      return { kind: 'boiler', says: "The boiler's limit lets it fire again." };
+      return { kind: 'boiler', says: 'The boiler’s limit lets it fire again.' };
   }
 }
 
 /** The failures as they strike, as one sentence; empty when there are none. */
 export function sayStruck(system: System, failures: readonly Failure[], { flowFails }: DaySettings): string {
   const said = failures.map((failure) => sayFailure(system, failure));
-  if (flowFails) said.push("the boiler's own thermostat sticks on");
+  if (flowFails) said.push('the boiler’s own thermostat sticks on');
   return said.length === 0 ? '' : `From now on ${list(said)}.`;
 }
 
