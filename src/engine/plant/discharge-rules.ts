@@ -21,7 +21,7 @@ export const DISCHARGE_RULES: readonly { readonly says: string; readonly paragra
   { says: 'After that D2 falls all the way, 1 in 200 or more.', paragraph: '3.56' },
   { says: 'D2 is metal, or another material proven for the heat and marked.', paragraph: '3.57' },
   { says: 'A D2 shared by valves is one size larger than the largest of their own.', paragraph: '3.59' },
-  { says: 'The end is in a safe place, where it can be seen and scalds nobody.', paragraph: '3.61' },
+  { says: 'The end is in a safe place, where it scalds nobody.', paragraph: '3.61' },
 ];
 
 /**
