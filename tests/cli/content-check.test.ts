@@ -93,11 +93,21 @@ test('a given wire to a terminal that does not exist fails the check', () => {
   );
 });
 
+// Approved Document G, England, 2015 edition with 2016 amendments, 3.17 and 3.18: every rule is tried in
+// tests/engine/rules/stores.test.ts.
+test('an unvented store without its safety devices fails the check, with the rule and its source', () => {
+  const [first, ...more] = troublesAfter(SYSTEM, (text) =>
+    text.replace('relief: [temperature and pressure, expansion]', 'relief: [expansion]'),
+  );
+  expect(first).toMatch(/stores: expected two-safety-devices .*3\.17 and 3\.18.*found that heat from coil/);
+  expect(more).toEqual([]);
+});
+
 test('a file whose name is not its id fails the check, and so does a job for a system nobody wrote', () => {
   const copied = troublesAfter(SHORTER, (text) => text, 'jobs/another.yaml');
   expect(copied[0]).toMatch(/another\.yaml: id: expected another, as the file is called/);
   const [homeless] = troublesAfter(SHORTER, (text) => text.replace('system: unvented', 'system: vented'));
-  expect(homeless).toMatch(/switching\.yaml: system: expected one of unvented-three-port/);
+  expect(homeless).toMatch(/switching\.yaml: system: expected one of .*did you mean "unvented-three-port"/);
 });
 
 test('a file that cannot be read as YAML is one trouble, and the others are checked all the same', () => {

@@ -15,7 +15,8 @@ export const failureId = (system: System, failure: Failure): string =>
 /** A failure as a person says it: "the two-port valve lets by while shut". */
 export function sayFailure(system: System, failure: Failure): string {
   if ('wire' in failure) {
-    const [a, b] = failure.wire.map((end) => sayNode(system, system.nodeOf.get(end)!));
+    // A wire has no direction, so it is said the same whichever way round it was written.
+    const [a, b] = [...failure.wire].sort().map((end) => sayNode(system, system.nodeOf.get(end)!));
     return `the wire from ${a} to ${b} is broken`;
   }
   return `the ${system.parts[failure.part]!.name.toLowerCase()} ${failure.spec.says}`;

@@ -31,19 +31,24 @@ export const twoChannelProgrammer: PartKind = {
   loads: [{ id: 'clock', between: ['L', 'N'] }],
   // 5 W at 230 V (current sum of a typical set of controls, common practice): 230²/5.
   elements: [{ id: 'clock', between: ['L', 'N'], ohms: 10_580 }],
-  failures: [
-    ...(['hot-water on', 'hot-water off', 'heating on', 'heating off'] as const).flatMap((contact) => [
+  failures: ['hot-water', 'heating'].flatMap((channel) =>
+    (
+      [
+        ['on', 'off'],
+        ['off', 'on'],
+      ] as const
+    ).flatMap(([stays, other]) => [
       {
-        id: `${contact} welded`,
-        says: `has its ${contact} contact welded shut`,
-        contacts: { [contact]: 'closed' as const },
+        id: `${channel} ${stays} welded`,
+        says: `has its ${channel} output welded ${stays}`,
+        contacts: { [`${channel} ${stays}`]: 'closed', [`${channel} ${other}`]: 'open' } as const,
       },
       {
-        id: `${contact} open`,
-        says: `never makes its ${contact} contact`,
-        contacts: { [contact]: 'open' as const },
+        id: `${channel} ${stays} open`,
+        says: `never makes its ${channel} ${stays} contact`,
+        contacts: { [`${channel} ${stays}`]: 'open' } as const,
       },
     ]),
-  ],
+  ),
   permanentLine: ['L'],
 };

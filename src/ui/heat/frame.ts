@@ -92,11 +92,16 @@ export function frame(runs: readonly NamedRun[], settings: DaySettings, width: n
   const y = scaleLinear([lowest, highest], [bottom, top]);
   const px = (value: number) => Math.round(value * 10) / 10;
 
+  // About as many points as pixels: a minute is narrower than one.
+  const thin = (samples: NamedRun['run']['samples']) => {
+    const every = Math.max(1, Math.floor(samples.length / width / 1.5));
+    return samples.filter((_, k) => k % every === 0 || k === samples.length - 1);
+  };
   const path = (samples: NamedRun['run']['samples'], value: 'store' | 'flow') =>
     line<(typeof samples)[number]>()
       .x((sample) => x(sample.seconds))
       .y((sample) => y(sample[value]))
-      .digits(1)([...samples]) ?? '';
+      .digits(1)(thin(samples)) ?? '';
   const lines = runs.flatMap(({ run: { samples } }, run) =>
     (['flow', 'store'] as const).map((what) => ({
       run,

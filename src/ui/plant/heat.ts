@@ -73,3 +73,9 @@ export function describeHeat(system: System, place: Place, fires: boolean, pumps
   }
   return sentences.join(' ');
 }
+
+/** The cut-out as the drawing of the plant takes it: nothing on a system that has none in its wiring. */
+export function cutOutOf(settings: Readonly<Record<string, string>>): { cutOut?: 'healthy' | 'tripped' } {
+  const setting = settings['cut-out'];
+  return setting === undefined ? {} : { cutOut: setting === 'tripped' ? 'tripped' : 'healthy' };
+}

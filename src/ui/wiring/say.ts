@@ -1,6 +1,7 @@
 import { type Part, positionOf, type System } from '../../engine/model/system.ts';
 import { wireKey } from '../../engine/model/wiring.ts';
 import { list } from '../../engine/rules/words.ts';
+import { coreAt } from './cores.ts';
 import { nameOf, tagOf } from './names.ts';
 import type { Session } from './session.svelte.ts';
 
@@ -21,11 +22,14 @@ export function conditionOf(session: Session, terminal: string): Condition {
     : { kind: 'empty', word: 'empty' };
 }
 
-/** A terminal in full, for a screen reader: its name, where it lands, what it is at. */
+/** A terminal in full, for a screen reader; it begins with the words that are written on it. */
 export function sayTerminal(session: Session, terminal: string): string {
   const ends = session.landed(terminal).map((id) => nameOf(session.system, id));
   const lands = ends.length > 0 ? `joined to ${list(ends)}` : 'not joined';
-  return `${nameOf(session.system, terminal)}, ${lands}, ${conditionOf(session, terminal).word}`;
+  const { word } = conditionOf(session, terminal);
+  return coreAt(session.system, terminal) === undefined
+    ? `${nameOf(session.system, terminal)} ${word}, ${lands}`
+    : `${nameOf(session.system, terminal)}, ${lands}, ${word}`;
 }
 
 /** How a part stands now, short enough for its box. */

@@ -134,13 +134,10 @@ export function runDay(
       sample(action);
       nextSample += SAMPLE_SECONDS;
     }
-    if (seconds >= trippedAt + TRIP_GRACE_SECONDS) {
+    const heats = action.fires && action.coil > 0 && !controls.limited;
+    if (heats && seconds >= trippedAt + TRIP_GRACE_SECONDS) {
       trippedAt = Number.POSITIVE_INFINITY;
-      if (action.fires && action.coil > 0)
-        tell(
-          'uncontrolled',
-          'A minute after the cut-out felt its trip point, the boiler still heats the store.',
-        );
+      tell('uncontrolled', 'The cut-out has felt its trip point, and still the boiler heats the store.');
     }
     const until = Math.min(stops[stop]!, nextSample);
     const step = Math.min(
