@@ -1,17 +1,17 @@
-import type { ContactSpec, PartKind } from '../model/part.ts';
+import type { ContactSpec, FailureSpec, PartKind } from '../model/part.ts';
 import type { Contact, Load, Mover, Part, Place, System } from '../model/system.ts';
-import { type Wire, wireKey } from '../model/wiring.ts';
+import type { Wire } from '../model/wiring.ts';
 import type { Failure } from './failure.ts';
+
+/** A failure of a part, not of a wire. */
+type PartFailure = Exclude<Failure, { readonly wire: unknown }>;
 
 const stays = { closed: () => true, open: () => false } as const;
 
 /** The kind a failed part now is: other ways through, other needs. Contacts and loads are failed by number, below. */
-function failKind(
-  kind: PartKind,
-  specs: readonly { spec: NonNullable<PartKind['failures']>[number] }[],
-): PartKind {
-  const leaks = specs.flatMap(({ spec }) => spec.leaks ?? []);
-  const needs = specs.find(({ spec }) => spec.needs)?.spec.needs;
+function failKind(kind: PartKind, failed: readonly PartFailure[]): PartKind {
+  const leaks = failed.flatMap(({ spec }) => spec.leaks ?? []);
+  const needs = failed.find(({ spec }) => spec.needs)?.spec.needs;
   return {
     ...kind,
     ...(leaks.length > 0
@@ -24,16 +24,25 @@ function failKind(
 /**
  * The system with these failures: contacts that stay as they are, loads that are dead, mechanisms that are stuck or
  * have no spring, ways that leak. Places and terminals keep their numbers; joints that only a failure makes come last.
+ * A list in which nothing failed is the healthy system's own.
  */
 export function failSystem(system: System, failures: readonly Failure[]): System {
-  const failed = failures.flatMap((failure) => ('wire' in failure ? [] : [failure]));
+  const failed = failures.filter((failure) => 'part' in failure);
   if (failed.length === 0) return system;
-  const contacts: Contact[] = [...system.contacts];
-  const loads: Load[] = [...system.loads];
-  const movers: Mover[] = [...system.movers];
-  const parts: Part[] = [...system.parts];
+  const some = (concerns: (spec: FailureSpec) => unknown) => failed.some(({ spec }) => concerns(spec));
+  return {
+    ...system,
+    contacts: some(({ contacts }) => contacts) ? failContacts(system, failed) : system.contacts,
+    loads: some(({ dead }) => dead) ? failLoads(system, failed) : system.loads,
+    movers: some(({ stuck, unsprung }) => stuck ?? unsprung) ? failMovers(system, failed) : system.movers,
+    parts: some(({ leaks, needs }) => leaks ?? needs) ? failParts(system, failed) : system.parts,
+  };
+}
+
+function failContacts(system: System, failed: readonly PartFailure[]): Contact[] {
+  const contacts = [...system.contacts];
   for (const { part, spec } of failed) {
-    const { id, kind, mover } = system.parts[part]!;
+    const { id, kind } = system.parts[part]!;
     for (const [name, stay] of Object.entries(spec.contacts ?? {})) {
       const c = contacts.findIndex((contact) => contact.part === part && contact.spec.id === name);
       const fault = kind.faults?.find((joint) => joint.id === name);
@@ -41,28 +50,32 @@ export function failSystem(system: System, failures: readonly Failure[]): System
       else if (fault) contacts.push(faultContact(system, part, id, fault));
       else throw new Error(`kind "${kind.kind}": no contact "${name}"`);
     }
-    loads.forEach((load, l) => {
-      if (load.part === part && spec.dead?.includes(load.spec.id)) loads[l] = { ...load, dead: true };
-    });
-    if (mover >= 0 && (spec.stuck !== undefined || spec.unsprung)) {
-      movers[mover] = {
-        ...movers[mover]!,
-        ...(spec.stuck === undefined ? {} : { stuck: true }),
-        ...(spec.unsprung ? { unsprung: true } : {}),
-      };
-    }
-    if (spec.leaks || spec.needs) {
-      parts[part] = {
-        ...parts[part]!,
-        kind: failKind(
-          kind,
-          failed.filter((other) => other.part === part),
-        ),
-      };
-    }
   }
-  return { ...system, contacts, loads, movers, parts };
+  return contacts;
 }
+
+const failLoads = ({ loads }: System, failed: readonly PartFailure[]): Load[] =>
+  loads.map((load) =>
+    failed.some(({ part, spec }) => part === load.part && spec.dead?.includes(load.spec.id))
+      ? { ...load, dead: true }
+      : load,
+  );
+
+const failMovers = ({ movers }: System, failed: readonly PartFailure[]): Mover[] =>
+  movers.map((mover) => {
+    const own = failed.filter(({ part }) => part === mover.part);
+    return {
+      ...mover,
+      stuck: own.some(({ spec }) => spec.stuck !== undefined),
+      unsprung: own.some(({ spec }) => spec.unsprung),
+    };
+  });
+
+const failParts = ({ parts }: System, failed: readonly PartFailure[]): Part[] =>
+  parts.map((one, p) => {
+    const own = failed.filter(({ part, spec }) => part === p && (spec.leaks ?? spec.needs));
+    return own.length > 0 ? { ...one, kind: failKind(one.kind, own) } : one;
+  });
 
 function faultContact(
   system: System,
@@ -75,10 +88,15 @@ function faultContact(
   return { part, spec, a: node(between[0]), b: node(between[1]) };
 }
 
+/** The same two ends, whichever way round: `wireKey` without making a key. */
+const sameWire = ([a, b]: Wire, [c, d]: Wire): boolean => (a === c && b === d) || (a === d && b === c);
+
 /** The wires that are still whole. */
 export function failWires(wires: readonly Wire[], failures: readonly Failure[]): readonly Wire[] {
-  const broken = new Set(failures.flatMap((failure) => ('wire' in failure ? [wireKey(failure.wire)] : [])));
-  return broken.size === 0 ? wires : wires.filter((wire) => !broken.has(wireKey(wire)));
+  const broken = failures.filter((failure) => 'wire' in failure);
+  return broken.length === 0
+    ? wires
+    : wires.filter((wire) => !broken.some((failure) => sameWire(failure.wire, wire)));
 }
 
 /** A place as the failures leave it: a stuck valve stands where it is stuck. */

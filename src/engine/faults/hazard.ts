@@ -10,6 +10,9 @@ export interface Watch {
   readonly nodes?: readonly number[];
 }
 
+/** What a hazard may ask of all states at once: not which of them can be reached, for that is only worked out where it is there. */
+export type HazardView = Pick<LanesView, 'frame' | 'nets' | 'sweep' | 'demands' | 'fires'>;
+
 /** Something that must not happen, however many parts have failed. One file each. */
 export interface Hazard {
   readonly id: string;
@@ -23,12 +26,12 @@ export interface Hazard {
   readonly watches: (system: System) => readonly Watch[];
   readonly there: (state: StateView, watch: Watch) => boolean;
   /** Lanes of word `w` in which it is there. */
-  readonly lanes: (view: LanesView, w: number, watch: Watch) => number;
+  readonly lanes: (view: HazardView, w: number, watch: Watch) => number;
 }
 
 export const demandOf = (system: System, { demand }: Watch): Demand => system.spec.demands[demand ?? 0]!;
 
 /** Lanes in which the boiler fires and the way to a demand's coil or radiators is open. */
-export function heatedLanes({ frame, demands, fires }: LanesView, w: number, { demand }: Watch): number {
+export function heatedLanes({ frame, demands, fires }: HazardView, w: number, { demand }: Watch): number {
   return demands[demand ?? 0]!.open[(w / frame.blocks) | 0] ? fires[w]! : 0;
 }

@@ -33,7 +33,6 @@ export function* findLayers(
   most: number,
 ): Generator<Progress, FailureSet[]> {
   const found: FailureSet[] = [];
-  const known = new Set<string>();
   const failures = allFailures(system, wires);
   const beds = hazard.watches(system).map((watch) => makeTestBed(system, wires, hazard, watch));
   const strike = (set: readonly Failure[]): Config | undefined => {
@@ -51,13 +50,12 @@ export function* findLayers(
     const total = choose(failures.length, size);
     for (const indices of combinations(failures.length, size)) {
       if (++tried % BATCH === 0) yield { size, tried, total };
-      if (holdsKnown(indices, known)) continue;
       const set = indices.map((k) => failures[k]!);
+      // It holds a smaller one that is enough by itself.
+      if (found.some((smaller) => smaller.failures.every((failure) => set.includes(failure)))) continue;
       if (!set.every((a, k) => set.slice(k + 1).every((b) => compatible(a, b)))) continue;
       const config = strike(set);
-      if (!config) continue;
-      known.add(indices.join());
-      found.push({ failures: set, config });
+      if (config) found.push({ failures: set, config });
     }
     yield { size, tried: total, total };
   }
@@ -71,16 +69,6 @@ export function layersOf(system: System, wires: readonly Wire[], hazard: Hazard,
     const step = search.next();
     if (step.done) return step.value;
   }
-}
-
-/** Whether a set holds a smaller one that is enough by itself. */
-function holdsKnown(indices: readonly number[], known: ReadonlySet<string>): boolean {
-  if (known.size === 0) return false;
-  const subsets = 1 << indices.length;
-  for (let mask = 1; mask < subsets - 1; mask++) {
-    if (known.has(indices.filter((_, k) => (mask >> k) & 1).join())) return true;
-  }
-  return false;
 }
 
 function* combinations(count: number, size: number, from = 0): Generator<number[]> {

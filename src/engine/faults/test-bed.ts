@@ -8,7 +8,7 @@ import type { Wire } from '../model/wiring.ts';
 import { type DemandLanes, demandLanes, sweepWork } from '../rules/lanes.ts';
 import { failPlace, failSystem, failWires } from './apply.ts';
 import type { Failure } from './failure.ts';
-import type { Hazard, Watch } from './hazard.ts';
+import type { Hazard, HazardView, Watch } from './hazard.ts';
 
 /** Joints that failures may add to the contacts of a system at one time. */
 const MOST_ADDED = 8;
@@ -36,7 +36,7 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
   const moves = makeMoves(frame);
   const reach = makeReach(frame);
   const fires = new Int32Array(frame.words);
-  const pumps = new Int32Array(frame.words);
+  const there = new Int32Array(frame.words);
   const patched = new Int32Array(frame.closed.length + MOST_ADDED * frame.words);
   const wholeNets = mergeNets(system, wires);
   const healthy = demandLanes(frame);
@@ -46,17 +46,19 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
   function failFrame(failed: System): Frame {
     if (failed === system) return frame;
     let { closed } = frame;
-    if (failed.contacts.some((contact, c) => contact !== system.contacts[c])) {
+    if (failed.contacts !== system.contacts) {
       closed = patched;
       closed.set(frame.closed);
-      for (const [c, contact] of failed.contacts.entries()) {
+      for (let c = 0; c < failed.contacts.length; c++) {
+        const contact = failed.contacts[c]!;
         if (contact === system.contacts[c]) continue;
         // A failed contact stays as it is whatever the state.
         const stays = contact.spec.closed({ setting: {}, position: '' }) ? frame.used : 0;
         closed.fill(stays, c * frame.words, (c + 1) * frame.words);
       }
     }
-    return { ...frame, system: failed, closed, work: workOf(failed) };
+    const sameWork = failed.loads === system.loads && failed.parts === system.parts;
+    return { ...frame, system: failed, closed, work: sameWork ? frame.work : workOf(failed) };
   }
 
   /** Ways that leak change where heat can go; there are few such sets, so each is worked out once. */
@@ -86,40 +88,37 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
     return found;
   }
 
+  /** Leaves in `there` the lanes in which the hazard is there, whether they can be reached or not; false when none. */
+  function findHazard(view: HazardView): boolean {
+    const { line } = view.sweep;
+    // With line joined to neutral or earth the fuse has blown: whatever was about to happen, has not.
+    const neutral = view.nets.of[system.supply.neutral]! * frame.words;
+    const earth = view.nets.of[system.supply.earth]! * frame.words;
+    let some = 0;
+    for (let w = 0; w < frame.words; w++) {
+      there[w] = frame.used & hazard.lanes(view, w, watch) & ~(line[neutral + w]! | line[earth + w]!);
+      some |= there[w]!;
+    }
+    return some !== 0;
+  }
+
   /** A state in which the hazard is there with these failures, or undefined when there is none. */
   return function strike(failures: readonly Failure[]): Config | undefined {
     const failed = failFrame(failSystem(system, failures));
     const nets = netsOf(failures);
     sweep(failed, nets, room);
-    sweepMoves(failed, nets, room, moves);
-    exploreLanes(
-      failed,
-      moves,
-      reach,
-      starts.map((place) => failPlace(system, failures, place)),
-    );
     sweepWork(failed, nets, room, 'fires', fires);
-    sweepWork(failed, nets, room, 'pumps', pumps);
-    const view = {
-      frame: failed,
-      nets,
-      sweep: room,
-      moves,
-      reach,
-      demands: demandsOf(failed, failures),
-      fires,
-      pumps,
-    };
+    // Most failures let the hazard through in no state at all: then nobody need ask which states can be reached.
+    const demands = demandsOf(failed, failures);
+    if (!findHazard({ frame: failed, nets, sweep: room, demands, fires })) return undefined;
+    sweepMoves(failed, nets, room, moves);
+    const places = starts.map((place) => failPlace(system, failures, place));
+    exploreLanes(failed, moves, reach, places);
     const met = hazard.scope === 'rest' ? reach.judged : reach.met;
-    // With line joined to neutral or earth the fuse has blown: whatever was about to happen, has not.
-    const neutral = nets.of[system.supply.neutral]! * frame.words;
-    const earth = nets.of[system.supply.earth]! * frame.words;
     for (let w = 0; w < frame.words; w++) {
-      const states = met[w]! & ~(room.line[neutral + w]! | room.line[earth + w]!);
+      const states = met[w]! & there[w]!;
       if (states === 0) continue;
-      const there = states & hazard.lanes(view, w, watch);
-      if (there === 0) continue;
-      const lane = 31 - Math.clz32(there & -there);
+      const lane = 31 - Math.clz32(states & -states);
       return {
         inputs: frame.combinations[(w % frame.blocks) * 32 + lane]!,
         place: Math.floor(w / frame.blocks),

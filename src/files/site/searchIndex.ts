@@ -3,10 +3,11 @@ import { loadGlossary } from './glossary.ts';
 import { loadJobCards } from './jobCards.ts';
 import { loadLessons } from './lessons.ts';
 import { plainText } from './plainText.ts';
+import { whatIfPages } from './what-if.ts';
 
 /** A thing that can be found. */
 export interface Entry {
-  kind: 'Lesson' | 'Term' | 'Job' | 'Calculator';
+  kind: 'Lesson' | 'Term' | 'Job' | 'Calculator' | 'What if';
   /** From the site's root, with its leading slash. */
   to: string;
   title: string;
@@ -21,7 +22,7 @@ export interface SearchFile {
   index: object;
 }
 
-/** Everything that can be found: jobs, lessons and terms. */
+/** Everything that can be found in content: jobs, lessons, terms, and systems to fail parts of. */
 export function searchEntries(root?: string): Entry[] {
   return [
     ...loadJobCards(root).map(
@@ -40,6 +41,15 @@ export function searchEntries(root?: string): Entry[] {
         title,
         also: '',
         text: `${summary} ${plainText(body)}`,
+      }),
+    ),
+    ...whatIfPages(root).map(
+      ({ spec, choices }): Entry => ({
+        kind: 'What if',
+        to: `/what-if/${spec.id}/`,
+        title: `What if something fails? ${spec.title}`,
+        also: 'faults, failures, layers of protection',
+        text: `Fail a part and see where the heat goes. ${choices.map(({ title }) => title).join('. ')}.`,
       }),
     ),
     ...loadGlossary(root).map(

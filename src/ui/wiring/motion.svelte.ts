@@ -17,6 +17,8 @@ export interface Moving {
 export class Motion {
   /** Per mover: where it is drawn, between its positions. */
   shown = $state<number[]>([]);
+  /** Where each mover is on its way, shown or not. */
+  #at: number[] = [];
   #frame = 0;
   #last = 0;
   readonly #system: System;
@@ -33,7 +35,12 @@ export class Motion {
   /** Puts every valve where the place says, at once. */
   place(place: number): void {
     this.stop();
-    this.shown = this.#system.movers.map((mover) => positionIndex(mover, place));
+    this.#at = this.#system.movers.map((mover) => positionIndex(mover, place));
+    this.shown = this.#at;
+  }
+
+  #still(): boolean {
+    return matchMedia('(prefers-reduced-motion: reduce)').matches;
   }
 
   /** Lets the valves run until they come to rest. */
@@ -56,14 +63,18 @@ export class Motion {
     let busy = false;
     const shown = this.#system.movers.map((mover, m) => {
       const at = positionIndex(mover, config.place);
-      const from = this.shown[m] ?? at;
+      const from = this.#at[m] ?? at;
       const goal = at + ways[m]!;
       if (goal === at && from === at) return at;
       busy = true;
       const pace = seconds / (goal > from ? DRIVEN : SPRUNG);
       return goal > from ? Math.min(goal, from + pace) : Math.max(goal, from - pace);
     });
-    this.shown = shown;
+    this.#at = shown;
+    // With less motion wanted, a valve is seen where it stands and steps to the next stop when it arrives.
+    this.shown = this.#still()
+      ? this.#system.movers.map((mover) => positionIndex(mover, config.place))
+      : shown;
     // The first valve to reach a new position changes the circuit; the others go on from where they are.
     const arrived = this.#system.movers.findIndex(
       (mover, m) => shown[m] !== positionIndex(mover, config.place) && Number.isInteger(shown[m]),

@@ -68,8 +68,9 @@ export class Session {
   readonly canUndo = $derived(past.canUndo(this.#history));
   readonly canRedo = $derived(past.canRedo(this.#history));
   readonly found: Found | undefined = $derived(this.verdict?.findings[this.finding]);
-  /** Everything joined to what is lit, through wires alone. */
-  readonly joined: ReadonlySet<string> = $derived(joinedThrough(this.wires, this.lit));
+  /** What stands out, and everything joined to it through wires alone: what is pointed at, held or chosen. */
+  readonly shining: string | undefined = $derived(this.lit ?? this.hand ?? this.chosen);
+  readonly joined: ReadonlySet<string> = $derived(joinedThrough(this.wires, this.shining));
 
   /** Titles of the rules that a judged wiring was held against. */
   readonly proved = allRules.filter(({ severity }) => severity !== 'advice').map(({ title }) => title);
