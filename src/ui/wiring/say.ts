@@ -1,7 +1,7 @@
 import { type Part, positionOf, type System } from '../../engine/model/system.ts';
 import { wireKey } from '../../engine/model/wiring.ts';
 import { list } from '../../engine/rules/words.ts';
-import { coreAt } from './cores.ts';
+import { coreAt, coreCode } from './cores.ts';
 import { nameOf, tagOf } from './names.ts';
 import type { Session } from './session.svelte.ts';
 
@@ -82,10 +82,14 @@ export function sayMoving(system: System, directions: readonly number[]): string
   return moving.length > 0 ? `Now ${list(moving)}.` : '';
 }
 
-/** Wires of a wiring as a list to read or print: from, to. */
-export const sayWires = (session: Session): { key: string; from: string; to: string }[] =>
-  session.wires.map((wire) => ({
-    key: wireKey(wire),
-    from: tagOf(session.system, wire[0]),
-    to: tagOf(session.system, wire[1]),
-  }));
+/** Wires of a wiring as a list to read or print: from, to, and the letters of the core where it has one. */
+export const sayWires = (session: Session): { key: string; from: string; to: string; core: string }[] =>
+  session.wires.map((wire) => {
+    const core = coreAt(session.system, wire[0]) ?? coreAt(session.system, wire[1]);
+    return {
+      key: wireKey(wire),
+      from: tagOf(session.system, wire[0]),
+      to: tagOf(session.system, wire[1]),
+      core: core ? coreCode[core] : '',
+    };
+  });
