@@ -13,6 +13,11 @@ test.each([
   '/search/?q=valve',
   '/cautions/',
   '/how-it-judges/',
+  '/calculators/',
+  '/calculators/discharge-pipe/',
+  '/what-if/',
+  '/what-if/unvented-three-port/',
+  '/lessons/what-if-it-fails/',
 ])(
   '%s is clean for axe in both themes, has large enough targets and never scrolls sideways',
   async (path) => {
