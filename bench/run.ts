@@ -1,8 +1,10 @@
 /** `npm run bench`: figures and ratios from one run on one machine; `-- --smoke` only shows that everything runs. */
 import { cpus } from 'node:os';
 import { compareEvaluators } from './evaluators.ts';
+import { timeFaults } from './faults.ts';
 import { type Section, sayTable } from './figure.ts';
 import { timeGrade } from './grade.ts';
+import { timeHeat } from './heat.ts';
 import { loadMaterial } from './material.ts';
 import { compareNgspice } from './ngspice.ts';
 import { timeParts } from './parts.ts';
@@ -17,6 +19,8 @@ const sections: Section[] = [
   await compareNgspice(material, effort),
   timeParts(material, effort),
   timeVerdicts(material, effort),
+  timeFaults(material, effort),
+  timeHeat(material, effort),
   await timeGrade(material, effort),
   weighPages(material.job, effort),
 ];
