@@ -22,7 +22,8 @@ const HOURS: Range = { name: '--hours', unit: 'hours', low: 0.1, high: 168 };
 interface Asked {
   readonly file: string;
   readonly fail: readonly string[];
-  readonly at: string;
+  /** Hours into the run, or left out. */
+  readonly at?: string | undefined;
   readonly hours: string;
 }
 
@@ -32,7 +33,7 @@ function given(): Asked | undefined {
     const { values, positionals } = parseArgs({
       options: {
         fail: { type: 'string', multiple: true, default: [] },
-        at: { type: 'string', default: String(ORDINARY_DAY.failAt) },
+        at: { type: 'string' },
         hours: { type: 'string', default: String(ORDINARY_DAY.hours) },
       },
       allowPositionals: true,
@@ -77,7 +78,9 @@ function nearby(name: string, all: readonly string[]): string[] {
 
 async function writeRun({ file, fail, at, hours }: Asked): Promise<void> {
   const length = numberIn(hours, HOURS);
-  const failAt = numberIn(at, { name: '--at', unit: 'hours', low: 0, high: length });
+  // Left out, it is the ordinary hour, or the end of a run too short for it.
+  const hour = at ?? String(Math.min(ORDINARY_DAY.failAt, length));
+  const failAt = numberIn(hour, { name: '--at', unit: 'hours', low: 0, high: length });
   const { system, wires } = makeReader()(readText(callersPath(file, 'heat'), file), file);
   const failures = failuresOf(system, wires, fail);
   const run = runDay(system, wires, { ...ORDINARY_DAY, hours: length, failAt }, failures);

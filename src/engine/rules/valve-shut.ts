@@ -29,7 +29,7 @@ export const valveShut: StateRule = {
       system.parts.findIndex(({ id }) => id === demand.valve),
     );
     return {
-      says: `${saySettings(state)}, ${demand.says} is not called, yet its valve stays open: nothing would stop the cylinder overheating. ${says}`,
+      says: `${saySettings(state)}, ${demand.says} is not called, yet its safety valve stays open: it no longer shuts off the cylinder. ${says}`,
       terminals,
     };
   },
