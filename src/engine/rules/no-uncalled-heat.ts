@@ -5,11 +5,11 @@ import { capital, list, sayPosition, saySettings } from './words.ts';
 
 export const noUncalledHeat: StateRule = {
   id: 'no-uncalled-heat',
-  title: 'Radiators stay cold when heating is not called',
-  fails: 'Radiators warm up uncalled',
+  title: 'Nothing is heated that is not called',
+  fails: 'Something is heated uncalled',
   severity: 'fault',
   source: 'common practice',
-  function: 'A valve leaves the way open to radiators that nobody asked to warm.',
+  function: 'A valve leaves the way open to something that nobody asked to warm.',
   compare:
     'Compare where the valve stands with where it should stand for this call. Which of its lives put it there?',
   scope: 'rest',
