@@ -19,7 +19,7 @@ const sections: Section[] = [
   await compareNgspice(material, effort),
   timeParts(material, effort),
   timeVerdicts(material, effort),
-  timeFaults(material, effort),
+  await timeFaults(material, effort),
   timeHeat(material, effort),
   await timeGrade(material, effort),
   weighPages(material.job, effort),

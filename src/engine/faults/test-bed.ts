@@ -1,4 +1,4 @@
-import { makeSweepRoom, sweep } from '../circuit/fast.ts';
+import { makeSweepRoom, type Sweep, type SweepRoom, sweep } from '../circuit/fast.ts';
 import { type Frame, makeFrame, workOf } from '../circuit/frame.ts';
 import { makeMoves, sweepMoves } from '../circuit/motion.ts';
 import { mergeNets, type Nets } from '../circuit/nets.ts';
@@ -12,6 +12,12 @@ import type { Hazard, HazardView, Watch } from './hazard.ts';
 
 /** Joints that failures may add to the contacts of a system at one time. */
 const MOST_ADDED = 8;
+
+/** A circuit with its failures, and what is live in it. */
+interface Circuit {
+  readonly nets: Nets;
+  readonly live: Sweep;
+}
 
 /** Every place where the valves of a healthy system can come to rest: where failures may strike. */
 export function restPlaces(system: System, wires: readonly Wire[]): Place[] {
@@ -38,9 +44,8 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
   const fires = new Int32Array(frame.words);
   const there = new Int32Array(frame.words);
   const patched = new Int32Array(frame.closed.length + MOST_ADDED * frame.words);
-  const wholeNets = mergeNets(system, wires);
   const healthy = demandLanes(frame);
-  const oneBroken = new Map<Failure, Nets>();
+  const circuits = new Map<Failure | undefined, Circuit>();
   const leaky = new Map<string, DemandLanes[]>();
 
   function failFrame(failed: System): Frame {
@@ -74,18 +79,24 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
     return found;
   }
 
-  /** Nets without the broken wires; those with one broken are met again and again. */
-  function netsOf(failures: readonly Failure[]): Nets {
-    const broken = failures.flatMap((failure) => ('wire' in failure ? [failure] : []));
-    const [first] = broken;
-    if (!first) return wholeNets;
-    if (broken.length > 1) return mergeNets(system, failWires(wires, broken));
-    let found = oneBroken.get(first);
+  /** What is live depends on the circuit alone; with one failure in it, or none, that is asked for again and again. */
+  function circuitOf(failed: Frame, failures: readonly Failure[]): Circuit {
+    const inCircuit = failures.filter((failure) => 'wire' in failure || failure.spec.contacts);
+    if (inCircuit.length > 1) return sweepCircuit(failed, inCircuit, room);
+    const [only] = inCircuit;
+    let found = circuits.get(only);
     if (!found) {
-      found = mergeNets(system, failWires(wires, broken));
-      oneBroken.set(first, found);
+      found = sweepCircuit(failed, inCircuit, makeSweepRoom(roomy));
+      circuits.set(only, found);
     }
     return found;
+  }
+
+  function sweepCircuit(failed: Frame, failures: readonly Failure[], into: SweepRoom): Circuit {
+    const broken = failures.filter((failure) => 'wire' in failure);
+    const known = broken.length > 1 ? undefined : circuits.get(broken[0]);
+    const nets = known?.nets ?? mergeNets(system, failWires(wires, broken));
+    return { nets, live: sweep(failed, nets, into) };
   }
 
   /** Leaves in `there` the lanes in which the hazard is there, whether they can be reached or not; false when none. */
@@ -105,13 +116,12 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
   /** A state in which the hazard is there with these failures, or undefined when there is none. */
   return function strike(failures: readonly Failure[]): Config | undefined {
     const failed = failFrame(failSystem(system, failures));
-    const nets = netsOf(failures);
-    sweep(failed, nets, room);
-    sweepWork(failed, nets, room, 'fires', fires);
-    // Most failures let the hazard through in no state at all: then nobody need ask which states can be reached.
+    const { nets, live } = circuitOf(failed, failures);
+    sweepWork(failed, nets, live, 'fires', fires);
+    // Often the hazard is there in no state at all: then nobody need ask which states can be reached.
     const demands = demandsOf(failed, failures);
-    if (!findHazard({ frame: failed, nets, sweep: room, demands, fires })) return undefined;
-    sweepMoves(failed, nets, room, moves);
+    if (!findHazard({ frame: failed, nets, sweep: live, demands, fires })) return undefined;
+    sweepMoves(failed, nets, live, moves);
     const places = starts.map((place) => failPlace(system, failures, place));
     exploreLanes(failed, moves, reach, places);
     const met = hazard.scope === 'rest' ? reach.judged : reach.met;
