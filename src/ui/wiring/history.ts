@@ -1,6 +1,6 @@
 import { type Wire, wireKey } from '../../engine/model/wiring.ts';
 
-/** Every wiring a learner has had, and which one is on the board. Undo never forgets until something new is done. */
+/** The wirings a learner has had, and which one is on the board. What was undone is there until something new is done. */
 export interface History {
   readonly states: readonly (readonly Wire[])[];
   readonly at: number;
