@@ -73,11 +73,10 @@ export function makeJudge(system: System) {
     );
     const findings: Found[] = failed.map(({ rule, lanes }, k) => {
       const { config, steps } = ways[k]!;
-      const { says, terminals } = rule.explain(viewState(system, wires, config));
+      const explanation = rule.explain(viewState(system, wires, config));
       return {
         ...textOf(rule),
-        says,
-        terminals,
+        ...explanation,
         ...witness(system, config, steps),
         failing: countLanes(lanes),
       };

@@ -53,6 +53,8 @@ export function explainDead(state: StateView, load: Load): Explanation {
     return {
       says: `Line reaches ${sayNode(system, target)}, but ${sayNode(system, back)} has no way back to neutral.`,
       terminals: terminalsOf(system, stop.route),
+      compare:
+        'Compare the blue cores with each other: which one does not reach the neutral of the supply, and from where on?',
     };
   }
   // A motor's own switches follow its movement: they are not what keeps it from moving.
@@ -111,9 +113,9 @@ export function explainValve(state: StateView, part: number): Explanation {
   const mover = system.movers.find((m) => m.part === part)!;
   const drive = system.loads[mover.drive]!;
   const stands = capital(sayPosition(system, system.parts[part]!.id, config));
-  const { says, terminals } = live.works[mover.drive] ? explainLive(state, drive) : explainDead(state, drive);
+  const { says, ...rest } = live.works[mover.drive] ? explainLive(state, drive) : explainDead(state, drive);
   const motor = live.works[mover.drive] ? 'Its motor is live.' : 'Its motor is dead.';
-  return { says: `${stands}. ${motor} ${says}`, terminals };
+  return { says: `${stands}. ${motor} ${says}`, ...rest };
 }
 
 /** The load that keeps a part from working, or the first of those that make it work. */

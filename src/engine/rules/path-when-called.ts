@@ -25,10 +25,10 @@ export const pathWhenCalled: StateRule = {
   explain(state) {
     const demand = state.system.spec.demands.find((d) => state.called(d) && !state.open(d))!;
     const valve = blockingValve(state, demand, (place) => openPaths(state.system, place).has(demand.heats));
-    const { says, terminals } = valve ? explainValve(state, valve.part) : { says: '', terminals: [] };
+    const { says, ...rest } = valve ? explainValve(state, valve.part) : { says: '', terminals: [] };
     return {
       says: `${saySettings(state)}, ${demand.says} is called but no way is open for it. ${says}`.trim(),
-      terminals,
+      ...rest,
     };
   },
 };

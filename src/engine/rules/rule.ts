@@ -27,6 +27,8 @@ export interface Explanation {
   readonly says: string;
   /** The path that carried the voltage, or the place where it stops. */
   readonly terminals: readonly string[];
+  /** What to compare, where this culprit asks for something else than the rule does in general. */
+  readonly compare?: string;
 }
 
 /** A rule about what happens in a state. `broken` defines it; `lanes` is the same for 32 states at once. */

@@ -24,10 +24,10 @@ export const runsWhenCalled: StateRule = {
     const does = state.fires ? 'pumps' : 'fires';
     const what = state.fires ? 'the pump does not run' : 'the boiler does not fire';
     const load = decisiveLoad(state, does, false);
-    const { says, terminals } = load ? explainDead(state, load) : { says: '', terminals: [] };
+    const { says, ...rest } = load ? explainDead(state, load) : { says: '', terminals: [] };
     return {
       says: `${saySettings(state)}, ${sayCalled(state)} is called but ${what}. ${says}`.trim(),
-      terminals,
+      ...rest,
     };
   },
 };

@@ -3,8 +3,8 @@ import { sayPosition, saySettings } from './words.ts';
 
 export const shutsWithoutSupply: StateRule = {
   id: 'shuts-without-supply',
-  title: 'The safety valve shuts when the supply is lost',
-  fails: 'The safety valve stays open without supply',
+  title: 'The valve in the coil flow shuts when the supply is lost',
+  fails: 'The valve in the coil flow stays open without supply',
   severity: 'danger',
   source: 'Approved Document G, 2015 edition with 2016 amendments, 3.31',
   function: 'The valve does not shut by itself when its supply is lost.',

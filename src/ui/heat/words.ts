@@ -23,6 +23,9 @@ export const signOf = (run: number, k: number): string =>
 
 const times = (count: number): string => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`);
 
+/** A store this far over its thermostat, K, is hotter than a healthy one gets after the burner stops. Assumption. */
+const OVERSHOOT = 12;
+
 /** How a run went, in two or three short sentences. */
 export function summary({ name, run }: NamedRun): string {
   const coldest = Math.min(...run.samples.map(({ store }) => store));
@@ -43,6 +46,13 @@ export function summary({ name, run }: NamedRun): string {
       `The relief valve lifts ${times(lifts.length)} and lets out ${litres} ${litres === 1 ? 'litre' : 'litres'}.`,
     );
   }
-  if (!fuse && !cutOut && !limit) said.push('The cut-out has nothing to do.');
+  if (!fuse && !cutOut && !limit) {
+    const over = Math.round(run.hottest - run.settings.thermostat);
+    said.push(
+      over > OVERSHOOT
+        ? `That is ${over} K over its thermostat, and the cut-out never trips: nobody is told.`
+        : 'The cut-out has nothing to do.',
+    );
+  }
   return said.join(' ');
 }

@@ -68,6 +68,8 @@ export class Session {
   readonly canUndo = $derived(past.canUndo(this.#history));
   readonly canRedo = $derived(past.canRedo(this.#history));
   readonly found: Found | undefined = $derived(this.verdict?.findings[this.finding]);
+  /** How many wires are the learner's own, to take out or leave. */
+  readonly own = $derived.by(() => this.wires.filter((wire) => !this.isLocked(wireKey(wire))).length);
   /** What stands out, and everything joined to it through wires alone: what is pointed at, held or chosen. */
   readonly shining: string | undefined = $derived(this.lit ?? this.hand ?? this.chosen);
   readonly joined: ReadonlySet<string> = $derived(joinedThrough(this.wires, this.shining));

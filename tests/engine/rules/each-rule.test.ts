@@ -111,7 +111,7 @@ describe('each rule is broken by a wiring that breaks no other', () => {
   });
 });
 
-describe('the safety valve shuts when the supply is lost', () => {
+describe('the valve in the coil flow shuts when the supply is lost', () => {
   // No wiring of a spring-return valve can break this, so the rule is tried on states that do not arise.
   const state = (supply: string, position: string) =>
     viewState(system, right, {
