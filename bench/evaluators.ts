@@ -14,12 +14,12 @@ export function compareEvaluators({ system, configurations, reference }: Materia
   const judge = makeJudge(system);
   const frame = makeFrame(system);
   const room = makeSweepRoom(frame);
-  const judged = countLanes(judge.sweepStates(wires).view.reach.judged);
+  const judged = countLanes(judge.sweepStates(wires).reach.judged);
   if (judged !== judgePlain(system, wires).judged.size) throw new Error('the two judge different states');
 
   const ns = timeAll(
     {
-      fastJudge: () => countLanes(judge.sweepStates(wires).view.reach.judged),
+      fastJudge: () => countLanes(judge.sweepStates(wires).reach.judged),
       plainJudge: () => judgePlain(system, wires).judged.size,
       fastCircuit: () => sweep(frame, mergeNets(system, wires), room).line[0] ?? 0,
       plainCircuit() {

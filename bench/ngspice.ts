@@ -19,7 +19,7 @@ export async function compareNgspice({ system, reference }: Material, effort: Ef
   const { wires } = reference;
   const judge = makeJudge(system);
   const rows = stateTable(system, wires, judge);
-  const engine = timeAll({ judge: () => judge.sweepStates(wires).view.reach.judged[0] ?? 0 }, effort).judge;
+  const engine = timeAll({ judge: () => judge.sweepStates(wires).reach.judged[0] ?? 0 }, effort).judge;
   const state = engine / rows.length;
 
   const simulation = new Simulation();

@@ -3,8 +3,6 @@ import { makeMoves, sweepMoves } from '../src/engine/circuit/motion.ts';
 import { mergeNets } from '../src/engine/circuit/nets.ts';
 import { exploreLanes, makeReach } from '../src/engine/explore/reach.ts';
 import { countLanes, makeJudge } from '../src/engine/grade/judge.ts';
-import { stateRules } from '../src/engine/rules/index.ts';
-import { demandLanes, type LanesView, sweepWork } from '../src/engine/rules/lanes.ts';
 import { atMost, type Section, sayTime } from './figure.ts';
 import type { Material } from './material.ts';
 import { type Effort, timeAll } from './stopwatch.ts';
@@ -18,34 +16,18 @@ export function timeParts({ system, configurations, reference }: Material, effor
   const room = makeSweepRoom(frame);
   const moves = makeMoves(frame);
   const reach = makeReach(frame);
-  const fires = new Int32Array(frame.words);
-  const pumps = new Int32Array(frame.words);
-  const demands = demandLanes(frame);
-  const view: LanesView = { frame, nets, sweep: room, moves, reach, demands, fires, pumps };
 
   const stages = {
     'merging the wires': () => mergeNets(system, wires).count,
     'what is live': () => sweep(frame, nets, room).line[0] ?? 0,
     'which way the valves go': () => sweepMoves(frame, nets, room, moves).rest[0] ?? 0,
     exploring: () => exploreLanes(frame, moves, reach).judged[0] ?? 0,
-    rules() {
-      sweepWork(frame, nets, room, 'fires', fires);
-      sweepWork(frame, nets, room, 'pumps', pumps);
-      let broken = 0;
-      for (const { scope, lanes } of stateRules) {
-        const states = scope === 'rest' ? reach.judged : reach.met;
-        for (let w = 0; w < frame.words; w++)
-          if (states[w] !== 0) broken |= (states[w] ?? 0) & lanes(view, w);
-      }
-      return broken;
-    },
   };
   const ns = timeAll(
     {
       ...stages,
-      whole: () => countLanes(judge.sweepStates(wires).view.reach.judged),
-      afterMerging: () =>
-        stages['what is live']() + stages['which way the valves go']() + stages.exploring() + stages.rules(),
+      whole: () => countLanes(judge.sweepStates(wires).reach.judged),
+      states: () => stages['what is live']() + stages['which way the valves go']() + stages.exploring(),
     },
     effort,
   );
@@ -55,8 +37,9 @@ export function timeParts({ system, configurations, reference }: Material, effor
     title: `A configuration (${configurations} in all: combinations of inputs × places of the valves)`,
     figures: [
       atMost('with compiling the wires', ns.whole / configurations, 60, sayTime),
-      { what: 'without', value: each(ns.afterMerging) },
+      { what: 'without rules and compiling', value: each(ns.states) },
       ...names.map((name) => ({ what: `  ${name}`, value: each(ns[name]) })),
+      { what: '  rules', value: each(ns.whole - ns.states - ns['merging the wires']) },
       { what: 'whole wiring, without putting findings in words', value: sayTime(ns.whole) },
     ],
   };

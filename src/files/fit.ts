@@ -1,4 +1,4 @@
-import type { Settings, System } from '../engine/model/system.ts';
+import { alternatives, type System, type When } from '../engine/model/system.ts';
 import { FileError, show } from './error.ts';
 import { placeAt } from './place.ts';
 import { oneOf } from './suggest.ts';
@@ -19,6 +19,10 @@ export function checkFit(system: System, file: string): void {
     const given = spec.parts[id];
     const slots = (kind.inputs ?? []).map(({ slot }) => slot);
     for (const slot of Object.keys(given?.inputs ?? {})) known(slot, slots, 'parts', id, 'inputs');
+    const terminals = kind.terminals.map((terminal) => terminal.id);
+    for (const name of Object.keys(given?.cores ?? {})) known(name, terminals, 'parts', id, 'cores');
+    for (const [k, name] of (given?.sleeved ?? []).entries())
+      known(name, terminals, 'parts', id, 'sleeved', k);
     const positions = kind.motion?.positions ?? [];
     for (const position of Object.keys(given?.positions ?? {}))
       known(position, positions, 'parts', id, 'positions');
@@ -29,17 +33,22 @@ export function checkFit(system: System, file: string): void {
     for (const [side, end] of ends.entries()) known(end, ports, 'pipes', k, side);
   });
 
-  const takers = parts.filter(({ kind }) => kind.heat === 'takes').map(({ id }) => id);
+  const takers = parts
+    .filter(({ kind }) => kind.heat === 'takes' || kind.heat === 'warms')
+    .map(({ id }) => id);
+  const workers = parts.filter(({ kind }) => kind.work).map(({ id }) => id);
+  const supplies = parts.filter(({ kind }) => kind.supply).map(({ id }) => id);
+  const demandIds = spec.demands.map(({ id }) => id);
   const valves = movers.flatMap(({ part }) => parts[part]?.id ?? []);
-  const settingsOk = (settings: Settings, ...path: PropertyKey[]) => {
-    for (const [name, setting] of Object.entries(settings)) {
-      known(
-        name,
-        inputs.map((input) => input.id),
-        ...path,
-      );
-      known(setting, inputs.find((input) => input.id === name)?.settings ?? [], ...path, name);
-    }
+  const inputIds = inputs.map((input) => input.id);
+  const settingsOk = (when: When, ...path: PropertyKey[]) => {
+    alternatives(when).forEach((settings, k) => {
+      const at = Array.isArray(when) ? [...path, k] : path;
+      for (const [name, setting] of Object.entries(settings)) {
+        known(name, inputIds, ...at);
+        known(setting, inputs.find((input) => input.id === name)?.settings ?? [], ...at, name);
+      }
+    });
   };
   spec.stores?.forEach(({ heatSources }, k) => {
     heatSources.forEach(({ part, thermostat, cutOuts }, s) => {
@@ -50,11 +59,22 @@ export function checkFit(system: System, file: string): void {
         known(cutOut, Object.keys(spec.inputs), ...at, 'cutOuts', c);
     });
   });
-  spec.demands.forEach(({ when, slack, overheated, heats, valve }, k) => {
+  spec.demands.forEach(({ id, when, slack, overheated, heats, valve, supply, yields, runs, may }, k) => {
     settingsOk(when, 'demands', k, 'when');
     settingsOk(slack ?? {}, 'demands', k, 'slack');
     settingsOk(overheated ?? {}, 'demands', k, 'overheated');
     known(heats, takers, 'demands', k, 'heats');
+    if (supply !== undefined) known(supply, supplies, 'demands', k, 'supply');
+    if (yields !== undefined)
+      known(
+        yields,
+        demandIds.filter((other) => other !== id),
+        'demands',
+        k,
+        'yields',
+      );
+    for (const [r, part] of (runs ?? []).entries()) known(part, workers, 'demands', k, 'runs', r);
+    for (const [m, part] of (may ?? []).entries()) known(part, workers, 'demands', k, 'may', m);
     if (valve !== undefined) known(valve, valves, 'demands', k, 'valve');
   });
 }

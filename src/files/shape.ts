@@ -38,6 +38,14 @@ export const keys = <S extends z.core.$ZodShape>(expected: string, shape: S) =>
     })
     .check(z.meta({ description: expected }));
 
+/** Of a choice between shapes, the trouble of the one that fitted best: it went on the longest. */
+function deepest(issue: z.core.$ZodIssue): z.core.$ZodIssue {
+  if (issue.code !== 'invalid_union') return issue;
+  const inside = issue.errors.flatMap(([first]) => (first ? [deepest(first)] : []));
+  const [best] = inside.sort((a, b) => b.path.length - a.path.length);
+  return best && best.path.length > 0 ? { ...best, path: [...issue.path, ...best.path] } : issue;
+}
+
 /**
  * Data checked against a schema.
  * @throws FileError with the first place that does not fit
@@ -46,7 +54,7 @@ export function checkShape<T extends z.core.$ZodType>(schema: T, data: unknown, 
   const result = z.safeParse(schema, data, { reportInput: true });
   if (result.success) return result.data;
   // A misspelt key explains the missing one, so it goes first.
-  const { issues } = result.error;
+  const issues = result.error.issues.map(deepest);
   const issue = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0];
   if (!issue)
     throw new FileError({ file, place: placeAt([]), expected: 'data of this format', found: show(data) });

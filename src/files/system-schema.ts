@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { aboutSchema } from './about-schema.ts';
 import { id, landing, settings, wire } from './names.ts';
 import { keys, list, map, pattern, text } from './shape.ts';
 
@@ -9,6 +10,15 @@ const optionSays = 'a number or text';
 const litresSays = 'litres, more than 0';
 const litres = z.number({ error: litresSays }).check(z.positive({ error: litresSays }));
 
+const coreSays = 'brown, blue, green-yellow, black, grey, white or orange';
+const core = z.enum(['brown', 'blue', 'green-yellow', 'black', 'grey', 'white', 'orange'], {
+  error: coreSays,
+});
+
+/** Settings that hold together, or a list of them of which one is enough. */
+const whenSays = 'settings by input, or a list of such settings';
+const when = z.union([settings, list('a list of settings', settings)], { error: whenSays });
+
 const part = keys('a part: kind, name', {
   kind: text('a kind of part'),
   name: text('a name'),
@@ -17,17 +27,23 @@ const part = keys('a part: kind, name', {
   options: z.exactOptional(
     map('options of the kind', id, z.union([z.number(), z.string()], { error: optionSays })),
   ),
+  cores: z.exactOptional(map('core colours by terminal', text('a terminal'), core)),
+  sleeved: z.exactOptional(list('a list of terminals', text('a terminal'))),
   positions: z.exactOptional(map('words for each position', text('a position'), text('words for it'))),
 });
 
 const demand = keys('a demand: id, says, when, heats', {
   id,
   says: text('what is called, in words'),
-  when: settings,
+  when,
+  supply: z.exactOptional(id),
+  yields: z.exactOptional(id),
+  runs: z.exactOptional(list('a list of parts', id)),
+  may: z.exactOptional(list('a list of parts', id)),
   heats: id,
   valve: z.exactOptional(id),
   coldWhenNotCalled: z.exactOptional(z.boolean({ error: 'true or false' })),
-  slack: z.exactOptional(settings),
+  slack: z.exactOptional(when),
   overheated: z.exactOptional(settings),
 });
 
@@ -74,6 +90,7 @@ const mistake = keys('a mistake: id, title, says, from, lift, land, breaks', {
 export const systemSchema = keys('a system: id, title, parts, inputs, pipes, demands', {
   id,
   title: text('a title'),
+  about: z.exactOptional(aboutSchema),
   parts: map('parts by id', id, part),
   inputs: map('inputs by id', id, keys('an input: label', { label: text('a label') })),
   pipes: list(

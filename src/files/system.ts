@@ -1,4 +1,5 @@
 import type { SystemSpec } from '../engine/model/system.ts';
+import type { About } from './about-schema.ts';
 import { buildChecked } from './build.ts';
 import { checkFit } from './fit.ts';
 import type { Mistake, Reference } from './mistake.ts';
@@ -13,6 +14,8 @@ export { expandLanding } from './names.ts';
 /** A system file: the system itself, wirings of it that are right and wirings that are wrong. */
 export interface SystemFile {
   readonly spec: SystemSpec;
+  /** The layout in words, for the reference pages. */
+  readonly about?: About;
   readonly references: readonly Reference[];
   readonly mistakes: readonly Mistake[];
 }
@@ -22,12 +25,13 @@ export interface SystemFile {
  * @throws FileError with the place, what was expected there and what was found
  */
 export function parseSystem(yaml: string, file: string): SystemFile {
-  const { references, mistakes, ...spec } = checkShape(systemSchema, parseYaml(yaml, file), file);
+  const { about, references, mistakes, ...spec } = checkShape(systemSchema, parseYaml(yaml, file), file);
   const system = buildChecked(spec, file);
   checkFit(system, file);
   checkReferences(system, references, mistakes, file);
   return {
     spec,
+    ...(about && { about }),
     references: references.map((reference) => ({ ...reference, wires: expandLanding(reference.wires) })),
     mistakes,
   };

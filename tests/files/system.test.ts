@@ -68,8 +68,8 @@ describe('a slip of the author is named with its place, and the likely word is o
     ],
     ['a part with capitals', 'spur: {', 'SPUR: {', 'parts.SPUR: ', 'an id: small letters'],
     ['a part called __proto__', 'spur: {', '__proto__: {', 'top level: ', '__proto__'],
-    ['a key written twice', 'title: Three', 'id: Three', 'line 4, column 1: ', 'unique'],
-    ['brackets that do not close', 'spur: {', 'spur: {{', 'line 8, column 3: '],
+    ['a key written twice', 'title: Three', 'id: Three', 'line ', 'column 1: ', 'unique'],
+    ['brackets that do not close', 'spur: {', 'spur: {{', 'line ', 'column 3: '],
     [
       'a pipe to nowhere',
       'boiler/flow, pump/in',

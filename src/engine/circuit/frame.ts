@@ -1,6 +1,7 @@
 import {
   holds,
   type InputBits,
+  isOn,
   type Load,
   partState,
   positionIndex,
@@ -24,13 +25,17 @@ export interface Frame {
   readonly closed: Int32Array;
   /** Per mover and place: the position index. */
   readonly positions: Uint8Array;
-  /** Lanes per block in which the supply is on. */
+  /** Lanes per block in which the supply of the controls is on. */
   readonly powered: Int32Array;
-  /** Per boiler and per pump: the loads that must all work for it to fire, to pump. */
-  readonly work: {
-    readonly fires: readonly (readonly Load[])[];
-    readonly pumps: readonly (readonly Load[])[];
-  };
+  /** Per part that does work: what it needs for it. */
+  readonly work: readonly Work[];
+}
+
+/** What a part does, and the loads it needs: one of each group. */
+export interface Work {
+  readonly part: number;
+  readonly does: 'fires' | 'pumps' | 'heats';
+  readonly needs: readonly (readonly Load[])[];
 }
 
 /** More words than this would not fit a page's memory or patience: the exploration must be reduced first. */
@@ -82,7 +87,6 @@ export function makeFrame(system: System, fixed: Settings = {}): Frame {
       positions[m * system.places + place] = positionIndex(mover, place);
     }
   });
-  const supply = system.supply.input;
   return {
     system,
     combinations,
@@ -91,17 +95,18 @@ export function makeFrame(system: System, fixed: Settings = {}): Frame {
     used: laneMask(combinations.length),
     closed,
     positions,
-    powered: lanesWhere(combinations, (inputs) => supply < 0 || ((inputs >> supply) & 1) === 1),
+    powered: lanesWhere(combinations, (inputs) => isOn(system.supply, inputs)),
     work: workOf(system),
   };
 }
 
-/** The loads that each part needs for its work, by what the work is. */
-export function workOf({ parts, loads }: System): Frame['work'] {
-  const needed = (does: 'fires' | 'pumps') =>
-    parts.flatMap(({ kind: { work } }, part) => {
-      if (work?.does !== does) return [];
-      return [loads.filter((load) => load.part === part && work.needs.includes(load.spec.id))];
+/** What each part that does work needs for it. */
+export const workOf = ({ parts, loads }: System): Work[] =>
+  parts.flatMap(({ kind: { work } }, part) => {
+    if (!work) return [];
+    const needs = work.needs.map((need) => {
+      const names = typeof need === 'string' ? [need] : need;
+      return loads.filter((load) => load.part === part && names.includes(load.spec.id));
     });
-  return { fires: needed('fires'), pumps: needed('pumps') };
-}
+    return [{ part, does: work.does, needs }];
+  });

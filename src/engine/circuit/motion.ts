@@ -4,9 +4,16 @@ import type { Frame } from './frame.ts';
 import type { Nets } from './nets.ts';
 
 /** The lanes of one word in which a load works. */
-export function worksIn(load: Load, frame: Frame, nets: Nets, { line, neutral }: Sweep, w: number): number {
+export function worksIn(
+  load: Load,
+  frame: Frame,
+  nets: Nets,
+  { line, neutral, loops }: Sweep,
+  w: number,
+): number {
   const { words } = frame;
   if (load.dead) return 0;
+  if (load.spec.ownLoop) return loops.get(load)![nets.of[load.b]! * words + w]!;
   const a = nets.of[load.a]! * words + w;
   const b = nets.of[load.b]! * words + w;
   const across = (line[a]! & neutral[b]!) | (neutral[a]! & line[b]!);
@@ -34,12 +41,14 @@ export function sweepMoves(frame: Frame, nets: Nets, sweep: Sweep, moves: Moves)
   moves.rest.fill(used);
   for (let m = 0; m < system.movers.length; m++) {
     const mover = system.movers[m]!;
-    const drive = system.loads[mover.drive]!;
+    const { drives } = mover;
     const hold = mover.hold < 0 ? undefined : system.loads[mover.hold]!;
     const last = mover.positions.length - 1;
     for (let w = 0; w < words; w++) {
       const at = positions[m * system.places + ((w / blocks) | 0)]!;
-      const driven = worksIn(drive, frame, nets, sweep, w);
+      let driven = 0;
+      for (let d = 0; d < drives.length; d++)
+        driven |= worksIn(system.loads[drives[d]!]!, frame, nets, sweep, w);
       const held = hold ? worksIn(hold, frame, nets, sweep, w) : 0;
       const on = at < last && !mover.stuck ? driven : 0;
       const back = at > 0 && !mover.stuck && !mover.unsprung ? used & ~(driven | held) : 0;

@@ -10,6 +10,9 @@ export interface Live {
   readonly line: readonly boolean[];
   readonly neutral: readonly boolean[];
   readonly earth: readonly boolean[];
+  /** Per supply and node: joined to that supply's line, to its neutral. */
+  readonly lines: readonly (readonly boolean[])[];
+  readonly neutrals: readonly (readonly boolean[])[];
   /** Per load: whether it works. */
   readonly works: readonly boolean[];
 }
@@ -62,19 +65,26 @@ export function joinedTo(joints: Joints, start: number): boolean[] {
   return seen;
 }
 
+/** Per node: whether one of several sources reaches it. */
+const joinedToAny = (sources: readonly (readonly boolean[])[]): readonly boolean[] =>
+  sources.length === 1 ? sources[0]! : sources[0]!.map((_, node) => sources.some((joined) => joined[node]));
+
 /** What is live, and which loads work, in one configuration of a wired system. */
 export function evaluate(system: System, wires: readonly Wire[], config: Config): Live {
   const joints = jointsIn(system, wires, config);
-  const line = joinedTo(joints, system.supply.line);
-  const neutral = joinedTo(joints, system.supply.neutral);
-  const earth = joinedTo(joints, system.supply.earth);
-  const works = system.loads.map(({ a, b, via, dead }) => {
+  const lines = system.supplies.map((supply) => joinedTo(joints, supply.line));
+  const neutrals = system.supplies.map((supply) => joinedTo(joints, supply.neutral));
+  const line = joinedToAny(lines);
+  const neutral = joinedToAny(neutrals);
+  const earth = joinedToAny(system.supplies.map((supply) => joinedTo(joints, supply.earth)));
+  const works = system.loads.map(({ a, b, via, dead, spec }) => {
     if (dead) return false;
+    if (spec.ownLoop) return joinedTo(joints, a)[b]!;
     const across = (line[a]! && neutral[b]!) || (neutral[a]! && line[b]!);
     const clamped = via >= 0 && (line[via]! || neutral[via]!);
     return across && !clamped;
   });
-  return { line, neutral, earth, works };
+  return { line, neutral, earth, lines, neutrals, works };
 }
 
 /** Which way each mover goes: 1 driven, 0 held or at its end, -1 taken back by its spring. */
@@ -82,7 +92,7 @@ export function directions(system: System, live: Live, place: Place): number[] {
   return system.movers.map((mover) => {
     const at = positionIndex(mover, place);
     if (mover.stuck) return 0;
-    if (live.works[mover.drive]) return at < mover.positions.length - 1 ? 1 : 0;
+    if (mover.drives.some((drive) => live.works[drive])) return at < mover.positions.length - 1 ? 1 : 0;
     if (mover.hold >= 0 && live.works[mover.hold]) return 0;
     return at > 0 && !mover.unsprung ? -1 : 0;
   });
@@ -95,13 +105,14 @@ export function nextPlaces(system: System, live: Live, place: Place): Place[] {
   );
 }
 
-/** Whether every load of the part that its work needs is working: a boiler fires, a pump pumps. */
-export function atWork(system: System, live: Live, does: 'fires' | 'pumps'): boolean {
-  return system.parts.some((part, p) => {
-    const { work } = part.kind;
-    if (work?.does !== does) return false;
-    return work.needs.every((need) =>
-      system.loads.some((load, l) => load.part === p && load.spec.id === need && live.works[l]),
-    );
-  });
+/** Whether one part does its work: every load that it needs is working. Always for one that needs none. */
+export function partWorks(system: System, live: Live, part: number): boolean {
+  const works = (need: string) =>
+    system.loads.some((load, l) => load.part === part && load.spec.id === need && live.works[l]);
+  const needs = system.parts[part]!.kind.work?.needs ?? [];
+  return needs.every((need) => (typeof need === 'string' ? works(need) : need.some(works)));
 }
+
+/** Whether any part does this work: a boiler fires, a pump pumps. */
+export const atWork = (system: System, live: Live, does: 'fires' | 'pumps' | 'heats'): boolean =>
+  system.parts.some(({ kind }, part) => kind.work?.does === does && partWorks(system, live, part));

@@ -5,7 +5,7 @@ import { mergeNets, type Nets } from '../circuit/nets.ts';
 import { exploreLanes, makeReach } from '../explore/reach.ts';
 import type { Config, Place, System } from '../model/system.ts';
 import type { Wire } from '../model/wiring.ts';
-import { type DemandLanes, demandLanes, sweepWork } from '../rules/lanes.ts';
+import { type HeatLanes, heatLanes, heatSources, sweepWork } from '../rules/lanes.ts';
 import { failPlace, failSystem, failWires } from './apply.ts';
 import type { Failure } from './failure.ts';
 import type { Hazard, HazardView, Watch } from './hazard.ts';
@@ -41,12 +41,13 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
   const room = makeSweepRoom(roomy);
   const moves = makeMoves(frame);
   const reach = makeReach(frame);
-  const fires = new Int32Array(frame.words);
+  const sources = heatSources(frame);
+  const gives = sources.map(() => new Int32Array(frame.words));
   const there = new Int32Array(frame.words);
   const patched = new Int32Array(frame.closed.length + MOST_ADDED * frame.words);
-  const healthy = demandLanes(frame);
+  const healthy = heatLanes(frame);
   const circuits = new Map<Failure | undefined, Circuit>();
-  const leaky = new Map<string, DemandLanes[]>();
+  const leaky = new Map<string, HeatLanes>();
 
   function failFrame(failed: System): Frame {
     if (failed === system) return frame;
@@ -67,13 +68,13 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
   }
 
   /** Ways that leak change where heat can go; there are few such sets, so each is worked out once. */
-  function demandsOf(failed: Frame, failures: readonly Failure[]): DemandLanes[] {
+  function heatIn(failed: Frame, failures: readonly Failure[]): HeatLanes {
     const leaks = failures.flatMap((f) => ('wire' in f || !f.spec.leaks ? [] : [`${f.part} ${f.spec.id}`]));
     if (leaks.length === 0) return healthy;
     const key = leaks.sort().join();
     let found = leaky.get(key);
     if (!found) {
-      found = demandLanes(failed);
+      found = heatLanes(failed);
       leaky.set(key, found);
     }
     return found;
@@ -117,10 +118,18 @@ export function makeTestBed(system: System, wires: readonly Wire[], hazard: Haza
   return function strike(failures: readonly Failure[]): Config | undefined {
     const failed = failFrame(failSystem(system, failures));
     const { nets, live } = circuitOf(failed, failures);
-    sweepWork(failed, nets, live, 'fires', fires);
+    sources.forEach((part, g) => {
+      sweepWork(
+        failed,
+        nets,
+        live,
+        failed.work.find((work) => work.part === part),
+        gives[g]!,
+      );
+    });
     // Often the hazard is there in no state at all: then nobody need ask which states can be reached.
-    const demands = demandsOf(failed, failures);
-    if (!findHazard({ frame: failed, nets, sweep: live, demands, fires })) return undefined;
+    const heat = heatIn(failed, failures);
+    if (!findHazard({ frame: failed, nets, sweep: live, heat, gives })) return undefined;
     sweepMoves(failed, nets, live, moves);
     const places = starts.map((place) => failPlace(system, failures, place));
     exploreLanes(failed, moves, reach, places);

@@ -1,14 +1,16 @@
 import { makeSweepRoom, sweep } from '../circuit/fast.ts';
-import { makeFrame } from '../circuit/frame.ts';
-import { makeMoves, sweepMoves } from '../circuit/motion.ts';
+import { type Frame, makeFrame } from '../circuit/frame.ts';
+import { laneAtoms, makeLaneSets } from '../circuit/lane-sets.ts';
+import { type Moves, makeMoves, sweepMoves, worksIn } from '../circuit/motion.ts';
 import { mergeNets } from '../circuit/nets.ts';
-import { exploreLanes, makeReach } from '../explore/reach.ts';
+import { anyOf } from '../circuit/sets.ts';
+import { exploreLanes, makeReach, type Reach } from '../explore/reach.ts';
 import { findWays, type Step } from '../explore/ways.ts';
-import { type Config, type Settings, type System, settingsOf } from '../model/system.ts';
+import { type Config, type Load, type Settings, type System, settingsOf } from '../model/system.ts';
 import { canonicalWires, type Wire } from '../model/wiring.ts';
 import { stateRules, wiringRules } from '../rules/index.ts';
-import { demandLanes, type LanesView, sweepWork } from '../rules/lanes.ts';
 import type { RuleText } from '../rules/rule.ts';
+import { heatedDemands, makeGround, type SetsView, workingParts } from '../rules/sets-view.ts';
 import { viewState } from '../rules/view.ts';
 import { viewWiring } from '../rules/wiring-view.ts';
 import { bySeverity, type Found, type Verdict } from './verdict.ts';
@@ -24,7 +26,12 @@ export function countLanes(lanes: Int32Array): number {
 
 /** Everything known about one wiring, before it is put in words. The arrays are used again by the next judging. */
 export interface Sweeping {
-  readonly view: LanesView;
+  readonly frame: Frame;
+  readonly moves: Moves;
+  readonly reach: Reach;
+  /** Lanes in which a boiler fires, a pump pumps. */
+  readonly fires: Int32Array;
+  readonly pumps: Int32Array;
   /** Per state rule, in the order of `stateRules`: the lanes that break it. */
   readonly broken: readonly Int32Array[];
 }
@@ -35,10 +42,9 @@ export function makeJudge(system: System) {
   const room = makeSweepRoom(frame);
   const moves = makeMoves(frame);
   const reach = makeReach(frame);
-  const demands = demandLanes(frame);
-  const fires = new Int32Array(frame.words);
-  const pumps = new Int32Array(frame.words);
-  const broken = stateRules.map(() => new Int32Array(frame.words));
+  const sets = makeLaneSets(frame);
+  const ground = makeGround(system, laneAtoms(frame, makeLaneSets(frame)));
+  const worked = system.loads.map(() => new Int32Array(frame.words));
 
   /** All states of the wiring against all rules about states. Wires must name terminals of the system. */
   function sweepStates(wires: readonly Wire[]): Sweeping {
@@ -46,21 +52,43 @@ export function makeJudge(system: System) {
     sweep(frame, nets, room);
     sweepMoves(frame, nets, room, moves);
     exploreLanes(frame, moves, reach);
-    sweepWork(frame, nets, room, 'fires', fires);
-    sweepWork(frame, nets, room, 'pumps', pumps);
-    const view: LanesView = { frame, nets, sweep: room, moves, reach, demands, fires, pumps };
-    for (let r = 0; r < stateRules.length; r++) {
-      const rule = stateRules[r]!;
-      const states = rule.scope === 'rest' ? reach.judged : reach.met;
-      const out = broken[r]!;
-      for (let w = 0; w < frame.words; w++) out[w] = states[w] === 0 ? 0 : states[w]! & rule.lanes(view, w);
-    }
-    return { view, broken };
+    sets.reset();
+    const row = (lanes: Int32Array) => (node: number) => {
+      const first = nets.of[node]! * frame.words;
+      return lanes.subarray(first, first + frame.words);
+    };
+    const works = (load: Load) => {
+      const lanes = worked[system.loads.indexOf(load)]!;
+      for (let w = 0; w < frame.words; w++) lanes[w] = worksIn(load, frame, nets, room, w);
+      return lanes;
+    };
+    const here = { ...ground, sets };
+    const working = workingParts(here, works);
+    const view: SetsView<Int32Array> = {
+      ...here,
+      line: row(room.line),
+      neutral: row(room.neutral),
+      earth: row(room.earth),
+      lineOf: (supply, node) => row(room.lines[supply]!)(node),
+      neutralOf: (supply, node) => row(room.neutrals[supply]!)(node),
+      working,
+      heated: heatedDemands(here, working),
+      hunting: reach.hunting,
+    };
+    const broken = stateRules.map((rule) =>
+      sets.and(rule.scope === 'rest' ? reach.judged : reach.met, rule.where(view)),
+    );
+    const doing = (does: 'fires' | 'pumps') =>
+      anyOf(
+        sets,
+        working.filter((_, part) => system.parts[part]!.kind.work?.does === does),
+      );
+    return { frame, moves, reach, fires: doing('fires'), pumps: doing('pumps'), broken };
   }
 
   /** Judges a wiring: every state, every rule, each finding with its shortest witness. */
   function judge(given: readonly Wire[]): Verdict {
-    sweepStates(given);
+    const { broken } = sweepStates(given);
     // What is said must not depend on how the wires were written down.
     const wires = canonicalWires(given);
     const failed = stateRules

@@ -27,8 +27,8 @@ export function stateTable(
   wires: readonly Wire[],
   judge: Judge = makeJudge(system),
 ): StateRow[] {
-  const { view, broken } = judge.sweepStates(wires);
-  const { blocks } = view.frame;
+  const { frame, reach, fires: firing, pumps, broken } = judge.sweepStates(wires);
+  const { blocks } = frame;
   const heated = Array.from({ length: system.places }, (_, place) => [...openPaths(system, place)]);
   const moving = system.movers.map(({ part }) => system.parts[part]!);
   const rows: StateRow[] = [];
@@ -37,14 +37,14 @@ export function stateTable(
     for (let place = 0; place < system.places; place++) {
       const isIn = (lanes: Int32Array) =>
         ((lanes[place * blocks + (inputs >> 5)]! >>> (inputs & 31)) & 1) === 1;
-      if (!isIn(view.reach.judged)) continue;
-      const fires = isIn(view.fires);
+      if (!isIn(reach.judged)) continue;
+      const fires = isIn(firing);
       rows.push({
         config: { inputs, place },
         settings,
         positions: Object.fromEntries(moving.map((part) => [part.id, positionOf(system, part, place)])),
         fires,
-        pumps: isIn(view.pumps),
+        pumps: isIn(pumps),
         heats: fires ? heated[place]! : [],
         broken: stateRules.filter((_, r) => isIn(broken[r]!)).map(({ id }) => id),
       });

@@ -39,7 +39,13 @@ export function circuitOf(system: System, wires: readonly Wire[], config: Config
     .filter((_, k) => closed[k])
     .map(({ a, b }): Wire => [nodes[a]!, nodes[b]!]);
   const bond: Wire = [nodes[supply.neutral]!, nodes[supply.earth]!];
-  const { of, count } = mergeNets(system, [...wires, ...joints, bond]);
+  // Every supply comes from the same board: one line, one neutral and one earth before their switches.
+  const board = system.supplies.slice(1).flatMap(({ line, neutral, earth }): Wire[] => [
+    [nodes[line]!, nodes[supply.line]!],
+    [nodes[neutral]!, nodes[supply.neutral]!],
+    [nodes[earth]!, nodes[supply.earth]!],
+  ]);
+  const { of, count } = mergeNets(system, [...wires, ...joints, bond, ...board]);
   const branches = system.parts.flatMap(({ id, kind }) =>
     (kind.elements ?? []).map(({ id: element, between, ohms, diode }): Branch => {
       const net = (end: string) =>
@@ -53,7 +59,9 @@ export function circuitOf(system: System, wires: readonly Wire[], config: Config
       };
     }),
   );
-  const live = system.contacts.some(({ a, b }, k) => closed[k] && (a === supply.line || b === supply.line));
+  const live = system.contacts.some(
+    ({ a, b }, k) => closed[k] && system.supplies.some(({ line }) => a === line || b === line),
+  );
   const [line, zero] = [of[supply.line]!, of[supply.neutral]!];
   return { of, count, branches, line, zero, live, blown: line === zero };
 }

@@ -1,5 +1,5 @@
-import type { PartKind, PartOptions } from './part.ts';
-import type { Contact, Input, Load, Mover, Part, System, SystemSpec } from './system.ts';
+import { drivesOf, type PartKind, type PartOptions } from './part.ts';
+import type { Contact, Input, Load, Mover, Part, Supply, System, SystemPart, SystemSpec } from './system.ts';
 
 /** Finds the kind of a part by its name; a kind may depend on options such as a number of ways. */
 export type FindKind = (kind: string, options: PartOptions) => PartKind | undefined;
@@ -13,9 +13,9 @@ const MOST_INPUTS = 20;
  */
 export function buildSystem(spec: SystemSpec, findKind: FindKind): System {
   const entries = Object.entries(spec.parts).map(([id, given]) => {
-    const kind = findKind(given.kind, given.options ?? {});
-    if (!kind) throw new Error(`part "${id}": unknown kind "${given.kind}"`);
-    return { id, given, kind };
+    const usual = findKind(given.kind, given.options ?? {});
+    if (!usual) throw new Error(`part "${id}": unknown kind "${given.kind}"`);
+    return { id, given, kind: withCores(usual, given) };
   });
 
   const inputs: Input[] = Object.entries(spec.inputs).map(([id, { label }]) => {
@@ -68,9 +68,10 @@ export function buildSystem(spec: SystemSpec, findKind: FindKind): System {
     };
     let mover = -1;
     if (kind.motion) {
-      const { positions, drive, hold } = kind.motion;
+      const { positions, hold } = kind.motion;
       mover = movers.length;
-      movers.push({ part, positions, drive: load(drive), hold: hold ? load(hold) : -1, stride: places });
+      const drives = drivesOf(kind.motion).map(load);
+      movers.push({ part, positions, drives, hold: hold ? load(hold) : -1, stride: places });
       places *= positions.length;
     }
     const slots: Record<string, number> = {};
@@ -83,10 +84,19 @@ export function buildSystem(spec: SystemSpec, findKind: FindKind): System {
     parts.push({ id, name: given.name, short: given.short ?? given.name, kind, slots, mover });
   });
 
-  const source = entries.findIndex(({ kind }) => kind.supply);
-  const poles = entries[source]?.kind.supply;
-  if (!poles) throw new Error('no part supplies the system');
-  const { id } = entries[source]!;
+  const supplies = entries.flatMap(({ id, kind }, part): Supply[] => {
+    const poles = kind.supply;
+    if (!poles) return [];
+    const [line, neutral, earth] = [node(id, poles.line), node(id, poles.neutral), node(id, poles.earth)];
+    const out = {
+      line: node(id, poles.out.line),
+      neutral: node(id, poles.out.neutral),
+      earth: node(id, poles.out.earth),
+    };
+    return [{ part, input: parts[part]!.slots.supply ?? -1, line, neutral, earth, out }];
+  });
+  const [supply] = supplies;
+  if (!supply) throw new Error('no part supplies the system');
   return {
     spec,
     inputs,
@@ -99,17 +109,18 @@ export function buildSystem(spec: SystemSpec, findKind: FindKind): System {
     loads,
     movers,
     places,
-    supply: {
-      part: source,
-      input: parts[source]!.slots.supply ?? -1,
-      line: node(id, poles.line),
-      neutral: node(id, poles.neutral),
-      earth: node(id, poles.earth),
-      out: {
-        line: node(id, poles.out.line),
-        neutral: node(id, poles.out.neutral),
-        earth: node(id, poles.out.earth),
-      },
-    },
+    supply,
+    supplies,
   };
+}
+
+/** The kind with the cores that this job's flexes have. */
+function withCores(kind: PartKind, { cores, sleeved }: SystemPart): PartKind {
+  if (!cores && !sleeved) return kind;
+  const terminals = kind.terminals.map((terminal) => ({
+    ...terminal,
+    core: cores?.[terminal.id] ?? terminal.core,
+    ...(sleeved?.includes(terminal.id) ? { sleeve: 'brown' as const } : {}),
+  }));
+  return { ...kind, terminals };
 }

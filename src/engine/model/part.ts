@@ -1,8 +1,11 @@
 /** Colour of a core as the trade names it (fixed cores: BS 7671 table 51; flex cores of valves: common practice). */
 export type Core = 'brown' | 'blue' | 'green-yellow' | 'black' | 'grey' | 'white' | 'orange';
 
-/** What a terminal is for, as far as rules and drawings need to know it. */
-export type Duty = 'line' | 'neutral' | 'earth' | 'switched' | 'joint';
+/**
+ * What a terminal is for, as far as rules and drawings need to know it. `extra-low` is a part's own circuit at 50 V a.c.
+ * or less: a sensor, a bus, a volt-free pair that mains must never reach.
+ */
+export type Duty = 'line' | 'neutral' | 'earth' | 'switched' | 'joint' | 'extra-low';
 
 export interface TerminalSpec {
   /** The marking the trade uses on it, or the colour of its lead. */
@@ -11,6 +14,8 @@ export interface TerminalSpec {
   readonly duty: Duty;
   /** One short sentence for a learner. */
   readonly does: string;
+  /** The colour of the sleeve over a core whose own colour would mislead. */
+  readonly sleeve?: Core;
 }
 
 /** A switch, thermostat or trip that somebody or something outside the circuit sets. */
@@ -31,25 +36,32 @@ export interface ContactSpec {
   readonly id: string;
   readonly between: readonly [string, string];
   readonly closed: (state: PartState) => boolean;
+  /** The most amps it may carry, where its rating is less than the fuse's. */
+  readonly amps?: number;
 }
 
 /**
  * A load works when one end is joined to line and the other to neutral by wires and closed contacts alone.
  * `via` names a node the current must pass that nothing else may clamp: with that node joined to
  * line or neutral elsewhere, the load does not work (the half-wave feed of a mid-position valve).
+ * An `ownLoop` load is fed by the part itself: it works when its two ends are joined to each other (a volt-free pair).
  */
 export interface LoadSpec {
   readonly id: string;
   readonly between: readonly [string, string];
   readonly via?: string;
+  readonly ownLoop?: true;
   /** A load that a system runs without (an accelerator heater): its neutral is advice only. */
   readonly optional?: boolean;
 }
 
-/** A mechanism: `drive` supplied moves it one position on, else `hold` supplied keeps it, else the spring takes it one back. */
+/**
+ * A mechanism: `drive` supplied (any one of them) moves it one position on, else `hold` supplied keeps it, else it goes
+ * one back: a spring shuts a valve, a relay drops out, an overrun timer runs down.
+ */
 export interface Motion {
   readonly positions: readonly string[];
-  readonly drive: string;
+  readonly drive: string | readonly string[];
   readonly hold?: string;
 }
 
@@ -83,8 +95,11 @@ export interface FailureSpec {
   /** Water ports joined in every position. */
   readonly leaks?: readonly (readonly [string, string])[];
   /** The loads its work now needs: fewer than when healthy, so it works uncalled. */
-  readonly needs?: readonly string[];
+  readonly needs?: Needs;
 }
+
+/** Loads that must all work; where an entry is a list, any one of it will do. */
+export type Needs = readonly (string | readonly string[])[];
 
 export interface PartKind {
   readonly kind: string;
@@ -97,15 +112,16 @@ export interface PartKind {
   readonly loads?: readonly LoadSpec[];
   readonly elements?: readonly Element[];
   readonly motion?: Motion;
-  /** Set on the one supply: the inner nodes that are the poles, and the terminals they come out on. */
+  /** Set on a supply: the inner nodes that are the poles, the terminals they come out on, and the rating of its fuse in amps. */
   readonly supply?: {
     readonly line: string;
     readonly neutral: string;
     readonly earth: string;
     readonly out: { readonly line: string; readonly neutral: string; readonly earth: string };
+    readonly fuse?: number;
   };
-  /** Loads that must all work for the part to do its work, and what that is. */
-  readonly work?: { readonly does: 'fires' | 'pumps'; readonly needs: readonly string[] };
+  /** What the part does when it works, and the loads it needs for it. `heats`: without water moving, like an immersion. */
+  readonly work?: { readonly does: 'fires' | 'pumps' | 'heats'; readonly needs: Needs };
   /** Terminals that need line at all times. */
   readonly permanentLine?: readonly string[];
   /** Contacts that are volt-free and meant to be fed at the first node and to deliver at the second. */
@@ -116,9 +132,18 @@ export interface PartKind {
   /** Joints inside the part that only a failure makes: a diode gone short, a core touching the case. */
   readonly faults?: readonly { readonly id: string; readonly between: readonly [string, string] }[];
   readonly failures?: readonly FailureSpec[];
-  /** A pipework part that takes heat from the water (a coil, radiators) or gives it (a boiler). */
-  readonly heat?: 'gives' | 'takes';
+  /**
+   * A pipework part that gives heat to the water (a boiler), takes it (a coil, radiators), lets water by between flow and
+   * return (a bypass, a header), or warms a store with no water moving (an immersion).
+   */
+  readonly heat?: 'gives' | 'takes' | 'bypass' | 'warms';
+  /** Water must be able to move whenever a pump runs or the part fires: a boiler with pump overrun. */
+  readonly minimumFlow?: true;
 }
 
 /** Options a system may give to a part of this kind, such as the number of ways of a strip. */
 export type PartOptions = Readonly<Record<string, number | string>>;
+
+/** Ids of the loads that move a mechanism on. */
+export const drivesOf = ({ drive }: Motion): readonly string[] =>
+  typeof drive === 'string' ? [drive] : drive;

@@ -1,15 +1,26 @@
-import type { ContactSpec, LoadSpec, PartKind, PartOptions, PartState } from './part.ts';
+import type { ContactSpec, Core, LoadSpec, PartKind, PartOptions, PartState } from './part.ts';
 
 /** Settings of inputs by name, such as `{ supply: 'on', 'hot-water': 'off' }`. */
 export type Settings = Readonly<Record<string, string>>;
+
+/** Settings that all hold together, or a list of them of which one set is enough. */
+export type When = Settings | readonly Settings[];
 
 /** Who calls for heat, where the heat must go, and what must shut when nobody calls. */
 export interface Demand {
   readonly id: string;
   /** What is called, in words: "hot water". */
   readonly says: string;
-  /** Called when every one of these settings holds. */
-  readonly when: Settings;
+  /** Called when these settings hold and its supply is on. */
+  readonly when: When;
+  /** The part that supplies it, where that is not the first supply. */
+  readonly supply?: string;
+  /** The demand that goes first: while that one is called, this one waits and must not be met. */
+  readonly yields?: string;
+  /** Parts that must work when called: all boilers and pumps unless told. */
+  readonly runs?: readonly string[];
+  /** Parts that may work when called, besides those that must. */
+  readonly may?: readonly string[];
   /** The pipework part that must be warmed when called. */
   readonly heats: string;
   /** A valve that must itself be shut whenever this is not called. */
@@ -17,7 +28,7 @@ export interface Demand {
   /** When not called, the boiler must not warm it (left out where the valve already guards it). */
   readonly coldWhenNotCalled?: boolean;
   /** While all of these hold, the call may be met but need not be. */
-  readonly slack?: Settings;
+  readonly slack?: When;
   /** Heat that is stored: what its healthy thermostat and cut-out do once the store is hotter than the cut-out allows. */
   readonly overheated?: Settings;
 }
@@ -30,6 +41,10 @@ export interface SystemPart {
   /** Which of the system's inputs works each slot of the part. */
   readonly inputs?: Readonly<Record<string, string>>;
   readonly options?: PartOptions;
+  /** Colour of the core on a terminal, where the flex on this job has another than the part's usual one. */
+  readonly cores?: Readonly<Record<string, Core>>;
+  /** Terminals whose core wears a brown sleeve at both ends, because its own colour misleads. */
+  readonly sleeved?: readonly string[];
   /** How to say that it stands in a position: `{ B: 'open to the cylinder' }`. */
   readonly positions?: Readonly<Record<string, string>>;
 }
@@ -112,7 +127,8 @@ export interface Load {
 export interface Mover {
   readonly part: number;
   readonly positions: readonly string[];
-  readonly drive: number;
+  /** Loads any one of which moves it on. */
+  readonly drives: readonly number[];
   readonly hold: number;
   /** Failed: never moves. */
   readonly stuck?: boolean;
@@ -133,6 +149,17 @@ export interface Config {
   readonly place: Place;
 }
 
+/** A supply by number: the nodes of its poles before its switch, and those they come out on. */
+export interface Supply {
+  readonly part: number;
+  /** The input that switches it, or -1. */
+  readonly input: number;
+  readonly line: number;
+  readonly neutral: number;
+  readonly earth: number;
+  readonly out: { readonly line: number; readonly neutral: number; readonly earth: number };
+}
+
 /** A system made ready for the engine: everything by number, names kept for speaking. */
 export interface System {
   readonly spec: SystemSpec;
@@ -147,14 +174,9 @@ export interface System {
   readonly loads: readonly Load[];
   readonly movers: readonly Mover[];
   readonly places: number;
-  readonly supply: {
-    readonly part: number;
-    readonly input: number;
-    readonly line: number;
-    readonly neutral: number;
-    readonly earth: number;
-    readonly out: { readonly line: number; readonly neutral: number; readonly earth: number };
-  };
+  /** The supply of the controls: the first of all. */
+  readonly supply: Supply;
+  readonly supplies: readonly Supply[];
 }
 
 /** The state of one part in a configuration. */
@@ -196,6 +218,32 @@ export function holds(system: System, bits: InputBits, settings: Settings): bool
     return wanted === undefined || input.settings[(bits >> k) & 1] === wanted;
   });
 }
+
+/** The sets of settings of which one is enough. */
+export const alternatives = (when: When): readonly Settings[] =>
+  Array.isArray(when) ? (when as readonly Settings[]) : [when as Settings];
+
+/** Whether the supply is on. */
+export const isOn = ({ input }: Supply, bits: InputBits): boolean => input < 0 || ((bits >> input) & 1) === 1;
+
+/** The supply that a demand depends on. */
+export const supplyOf = ({ supply, supplies, parts }: System, demand: Demand): Supply =>
+  supplies.find(({ part }) => parts[part]!.id === demand.supply) ?? supply;
+
+/** Whether a demand's settings hold, whatever else goes first or is off. */
+export const wants = (system: System, bits: InputBits, { when }: Demand): boolean =>
+  alternatives(when).some((settings) => holds(system, bits, settings));
+
+/** Whether a demand is called: its settings hold, its supply is on, and none that goes first is called. */
+export function isCalled(system: System, bits: InputBits, demand: Demand): boolean {
+  if (!wants(system, bits, demand) || !isOn(supplyOf(system, demand), bits)) return false;
+  const first = system.spec.demands.find(({ id }) => id === demand.yields);
+  return !(first && isCalled(system, bits, first));
+}
+
+/** Ids of the parts that must work when a demand is called. */
+export const runsOf = ({ parts }: System, { runs }: Demand): readonly string[] =>
+  runs ?? parts.filter(({ kind }) => kind.work && kind.work.does !== 'heats').map(({ id }) => id);
 
 /** The part a node belongs to. */
 export const partOf = (system: System, node: number): Part => system.parts[system.partOfNode[node]!]!;

@@ -22,5 +22,11 @@ export const fusedSpur: PartKind = {
     { id: 'fuse blown', says: 'has a blown fuse', contacts: { 'line pole': 'open' } },
     { id: 'neutral lost', says: 'has lost its neutral', contacts: { 'neutral pole': 'open' } },
   ],
-  supply: { line: 'line', neutral: 'neutral', earth: 'E', out: { line: 'L', neutral: 'N', earth: 'E' } },
+  supply: {
+    line: 'line',
+    neutral: 'neutral',
+    earth: 'E',
+    out: { line: 'L', neutral: 'N', earth: 'E' },
+    fuse: 3,
+  },
 };

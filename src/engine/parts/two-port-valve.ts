@@ -23,7 +23,13 @@ export const twoPortValve: PartKind = {
     { id: 'earth', core: 'green-yellow', duty: 'earth', does: 'Earth of the metal head.' },
   ],
   contacts: [
-    { id: 'end switch', between: ['grey', 'orange'], closed: ({ position }) => position === 'open' },
+    // 2.2 A inductive is the least that is published for an end switch; others are made for up to 3 A.
+    {
+      id: 'end switch',
+      between: ['grey', 'orange'],
+      closed: ({ position }) => position === 'open',
+      amps: 2.2,
+    },
   ],
   loads: [{ id: 'motor', between: ['brown', 'blue'] }],
   // 6 W at 230 V, taken at unity power factor.

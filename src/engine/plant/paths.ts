@@ -1,4 +1,4 @@
-import { type Place, positionOf, type System } from '../model/system.ts';
+import { type Part, type Place, positionOf, type System } from '../model/system.ts';
 
 /** Which pipe ports are joined to which, with the valves in this place. Keys are `part/port`. */
 function pipeJoints(system: System, place: Place): Map<string, string[]> {
@@ -23,37 +23,54 @@ function reached(joints: ReadonlyMap<string, readonly string[]>, start: string):
   return seen;
 }
 
-/** All ports that water from the boiler can reach, on the flow side and on the return side, in this place. */
+/** All ports that water from any heat source can reach, on the flow side and on the return side, in this place. */
 export function openPorts(system: System, place: Place): { flow: Set<string>; back: Set<string> } {
   const joints = pipeJoints(system, place);
   const flow = new Set<string>();
   const back = new Set<string>();
-  for (const source of system.parts.filter((part) => part.kind.heat === 'gives')) {
-    for (const port of reached(joints, `${source.id}/flow`)) flow.add(port);
-    for (const port of reached(joints, `${source.id}/return`)) back.add(port);
+  for (const { id } of givers(system)) {
+    for (const port of reached(joints, `${id}/flow`)) flow.add(port);
+    for (const port of reached(joints, `${id}/return`)) back.add(port);
   }
   return { flow, back };
 }
 
+/** Parts that give heat to the water. */
+export const givers = ({ parts }: System): readonly Part[] =>
+  parts.filter(({ kind }) => kind.heat === 'gives');
+
 /** Pipes never change: each place of a system is worked out once. */
-const known = new WeakMap<System, Map<Place, ReadonlySet<string>>>();
+const known = new WeakMap<System, Map<Place, ReadonlyMap<string, ReadonlySet<string>>>>();
+
+/** Per part that brings heat, by id: the parts that its heat can get to in this place. An immersion warms itself alone. */
+export function openWays(system: System, place: Place): ReadonlyMap<string, ReadonlySet<string>> {
+  const places = known.get(system) ?? new Map<Place, ReadonlyMap<string, ReadonlySet<string>>>();
+  known.set(system, places);
+  const ways = places.get(place) ?? findWays(system, place);
+  places.set(place, ways);
+  return ways;
+}
 
 /**
- * Names of the parts that take heat (a coil, radiators) and lie on an open path from a boiler's flow to its
+ * Names of the parts that take heat (a coil, radiators) and lie on an open path from a heat source's flow to its
  * return. Nothing passes through such a part on the way to another: they stand between flow and return.
  */
 export function openPaths(system: System, place: Place): ReadonlySet<string> {
-  const places = known.get(system) ?? new Map<Place, ReadonlySet<string>>();
-  known.set(system, places);
-  const paths = places.get(place) ?? findPaths(system, place);
-  places.set(place, paths);
-  return paths;
+  const ways = [...openWays(system, place).values()];
+  return ways.length === 1 ? ways[0]! : new Set(ways.flatMap((way) => [...way]));
 }
 
-function findPaths(system: System, place: Place): Set<string> {
-  const { flow, back } = openPorts(system, place);
-  const takers = system.parts.filter((part) => part.kind.heat === 'takes');
-  return new Set(
-    takers.filter(({ id }) => flow.has(`${id}/in`) && back.has(`${id}/out`)).map(({ id }) => id),
-  );
+function findWays(system: System, place: Place): Map<string, ReadonlySet<string>> {
+  const joints = pipeJoints(system, place);
+  const takers = system.parts.filter(({ kind }) => kind.heat === 'takes' || kind.heat === 'bypass');
+  const ways = new Map<string, ReadonlySet<string>>();
+  for (const { id, kind } of system.parts) {
+    if (kind.heat === 'warms') ways.set(id, new Set([id]));
+    if (kind.heat !== 'gives') continue;
+    const flow = reached(joints, `${id}/flow`);
+    const back = reached(joints, `${id}/return`);
+    const open = takers.filter((taker) => flow.has(`${taker.id}/in`) && back.has(`${taker.id}/out`));
+    ways.set(id, new Set(open.map((taker) => taker.id)));
+  }
+  return ways;
 }

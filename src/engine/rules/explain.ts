@@ -1,5 +1,7 @@
+import { joinedTo, jointsIn } from '../circuit/plain.ts';
 import { type Break, routeBetween, terminalsOf, whereItStops } from '../circuit/trace.ts';
 import { type Demand, type Load, partOf, type System } from '../model/system.ts';
+import { openWays } from '../plant/paths.ts';
 import type { Explanation } from './rule.ts';
 import type { StateView } from './view.ts';
 import { capital, list, sayNode, sayPosition, sayStanding } from './words.ts';
@@ -21,9 +23,23 @@ function idleValves({ system, called }: StateView): Set<number> {
 /** The route that makes a load live, in a sentence. */
 export function explainLive(state: StateView, load: Load): Explanation {
   const { system, wires, config, live } = state;
+  if (load.spec.ownLoop) {
+    const loop = routeBetween(system, wires, config, load.a, load.b) ?? [load.a, load.b];
+    return {
+      says: `Its pair is joined ${sayWay(system, loop, load.part)}.`,
+      terminals: terminalsOf(system, loop),
+    };
+  }
   const node = lineEnd(system, load);
   const end = live.line[node] ? node : otherEnd(system, load);
-  const route = routeBetween(system, wires, config, system.supply.line, end) ?? [end];
+  const feed =
+    system.supplies[
+      Math.max(
+        0,
+        live.lines.findIndex((line) => line[end]),
+      )
+    ]!;
+  const route = routeBetween(system, wires, config, feed.line, end) ?? [end];
   return { says: `It is live ${sayWay(system, route, load.part)}.`, terminals: terminalsOf(system, route) };
 }
 
@@ -46,6 +62,14 @@ function sayWay(system: System, route: readonly number[], own: number): string {
 /** Where the supply of a dead load stops, in a sentence. */
 export function explainDead(state: StateView, load: Load): Explanation {
   const { system, wires, config, live } = state;
+  if (load.spec.ownLoop) {
+    const joined = joinedTo(jointsIn(system, wires, config), load.a);
+    const stop = whereItStops(system, wires, config, load.b, joined, idleValves(state));
+    return {
+      says: `Its pair stays open. ${sayBreak(state, stop, load.b)}`,
+      terminals: terminalsOf(system, stop.route),
+    };
+  }
   const target = lineEnd(system, load);
   const back = otherEnd(system, load);
   if (live.line[target] && !live.neutral[back]) {
@@ -111,23 +135,33 @@ export function blockingValve(state: StateView, demand: Demand, openAt: (place: 
 export function explainValve(state: StateView, part: number): Explanation {
   const { system, config, live } = state;
   const mover = system.movers.find((m) => m.part === part)!;
-  const drive = system.loads[mover.drive]!;
+  const works = mover.drives.find((load) => live.works[load]);
+  const drive = system.loads[works ?? mover.drives[0]!]!;
   const stands = capital(sayPosition(system, system.parts[part]!.id, config));
-  const { says, ...rest } = live.works[mover.drive] ? explainLive(state, drive) : explainDead(state, drive);
-  const motor = live.works[mover.drive] ? 'Its motor is live.' : 'Its motor is dead.';
+  const { says, ...rest } = works !== undefined ? explainLive(state, drive) : explainDead(state, drive);
+  const motor = works !== undefined ? 'Its motor is live.' : 'Its motor is dead.';
   return { says: `${stands}. ${motor} ${says}`, ...rest };
 }
 
-/** The load that keeps a part from working, or the first of those that make it work. */
-export function decisiveLoad(state: StateView, does: 'fires' | 'pumps', working: boolean): Load | undefined {
-  const { system, live } = state;
-  for (const [p, part] of system.parts.entries()) {
-    if (part.kind.work?.does !== does) continue;
-    const loads = part.kind.work.needs.map((need) =>
-      system.loads.findIndex((load) => load.part === p && load.spec.id === need),
+/** The load that keeps a part from working, or the last of those that make it work. */
+export function decisiveLoad({ system, live }: StateView, part: number, working: boolean): Load | undefined {
+  const needs = system.parts[part]!.kind.work?.needs ?? [];
+  const groups = needs.map((need) => {
+    const names = typeof need === 'string' ? [need] : need;
+    return system.loads.flatMap((load, l) =>
+      load.part === part && names.includes(load.spec.id) ? [{ load, works: live.works[l]! }] : [],
     );
-    const found = working ? loads.at(-1) : loads.find((l) => !live.works[l]);
-    if (found !== undefined) return system.loads[found];
+  });
+  if (working) return groups.at(-1)?.find(({ works }) => works)?.load;
+  return groups.find((group) => !group.some(({ works }) => works))?.[0]?.load;
+}
+
+/** The load that makes the heat source work whose heat gets to what the demand heats. */
+export function givingLoad(state: StateView, { heats }: Demand): Load | undefined {
+  const { system, config, working } = state;
+  for (const [id, open] of openWays(system, config.place)) {
+    const part = system.parts.findIndex((one) => one.id === id);
+    if (open.has(heats) && working(part)) return decisiveLoad(state, part, true);
   }
   return undefined;
 }

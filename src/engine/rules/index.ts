@@ -1,7 +1,16 @@
 import { acceleratorNeutral } from './accelerator-neutral.ts';
+import { circuitsApart } from './circuits-apart.ts';
+import { contactRating } from './contact-rating.ts';
 import { crowdedTerminal } from './crowded-terminal.ts';
+import { cutOutStopsHeat } from './cut-out-stops-heat.ts';
 import { earthed } from './earthed.ts';
 import { endSwitchReversed } from './end-switch-reversed.ts';
+import { extraLowApart } from './extra-low-apart.ts';
+import { fuseRating } from './fuse-rating.ts';
+import { greenYellowLive } from './green-yellow-live.ts';
+import { hotWaterPriority } from './hot-water-priority.ts';
+import { mainsOnExtraLow } from './mains-on-extra-low.ts';
+import { minimumFlow } from './minimum-flow.ts';
 import { neutralDirect } from './neutral-direct.ts';
 import { neutralEarthApart } from './neutral-earth-apart.ts';
 import { noHunting } from './no-hunting.ts';
@@ -19,12 +28,18 @@ import { valveShut } from './valve-shut.ts';
 export const stateRules: readonly StateRule[] = [
   noShort,
   neutralEarthApart,
+  greenYellowLive,
+  mainsOnExtraLow,
+  circuitsApart,
+  cutOutStopsHeat,
   valveShut,
   shutsWithoutSupply,
   runsWhenCalled,
   offWhenNotCalled,
   pathWhenCalled,
   noUncalledHeat,
+  hotWaterPriority,
+  minimumFlow,
   noHunting,
 ];
 
@@ -33,6 +48,9 @@ export const wiringRules: readonly WiringRule[] = [
   earthed,
   permanentLine,
   neutralDirect,
+  extraLowApart,
+  contactRating,
+  fuseRating,
   acceleratorNeutral,
   crowdedTerminal,
   endSwitchReversed,

@@ -1,64 +1,59 @@
 import type { Sweep } from '../circuit/fast.ts';
-import { type Frame, lanesOf } from '../circuit/frame.ts';
-import { type Moves, worksIn } from '../circuit/motion.ts';
+import { type Frame, lanesWhere, type Work } from '../circuit/frame.ts';
+import { worksIn } from '../circuit/motion.ts';
 import type { Nets } from '../circuit/nets.ts';
-import type { Reach } from '../explore/reach.ts';
-import { openPaths } from '../plant/paths.ts';
-import { atRest } from './view.ts';
+import { isCalled } from '../model/system.ts';
+import { openWays } from '../plant/paths.ts';
 
-/** What rules need of a demand, worked out once for a system: lanes per block, flags per place. */
-export interface DemandLanes {
-  readonly called: Int32Array;
-  readonly mustMeet: Int32Array;
-  readonly open: Uint8Array;
-  readonly shut: Uint8Array;
+/** What hazards need of demands and pipes, worked out once for a system: lanes per block, flags per place. */
+export interface HeatLanes {
+  /** Per demand: the lanes in which it is called. */
+  readonly called: readonly Int32Array[];
+  /** Per demand and heat source (in the order of `heatSources`): places in which heat can get to what is called. */
+  readonly open: readonly (readonly Uint8Array[])[];
+  /** Per heat source: places in which it can get anywhere. */
+  readonly anywhere: readonly Uint8Array[];
 }
 
-export function demandLanes(frame: Frame): DemandLanes[] {
-  const { system } = frame;
-  const perPlace = (flag: (place: number) => boolean) =>
-    Uint8Array.from({ length: system.places }, (_, place) => (flag(place) ? 1 : 0));
-  return system.spec.demands.map(({ when, slack, heats, valve }) => {
-    const called = lanesOf(frame, when);
-    const excused = slack ? lanesOf(frame, slack) : called.map(() => 0);
-    return {
-      called,
-      mustMeet: called.map((lanes, b) => lanes & ~excused[b]!),
-      open: perPlace((place) => openPaths(system, place).has(heats)),
-      shut: perPlace((place) => valve === undefined || atRest(system, valve, place)),
-    };
-  });
+/** Parts that bring heat, by number: boilers, immersions. */
+export const heatSources = ({ system }: Frame): number[] =>
+  system.parts.flatMap(({ kind }, part) => (kind.heat === 'gives' || kind.heat === 'warms' ? [part] : []));
+
+export function heatLanes(frame: Frame): HeatLanes {
+  const { system, combinations } = frame;
+  const places = Array.from({ length: system.places }, (_, place) => openWays(system, place));
+  const sources = heatSources(frame).map((part) => system.parts[part]!.id);
+  const flags = (test: (ways: (typeof places)[number]) => boolean) =>
+    Uint8Array.from(places, (ways) => (test(ways) ? 1 : 0));
+  return {
+    called: system.spec.demands.map((demand) =>
+      lanesWhere(combinations, (inputs) => isCalled(system, inputs, demand)),
+    ),
+    open: system.spec.demands.map(({ heats }) =>
+      sources.map((source) => flags((ways) => ways.get(source)!.has(heats))),
+    ),
+    anywhere: sources.map((source) => flags((ways) => ways.get(source)!.size > 0)),
+  };
 }
 
-/** All states of a wired system at once, with everything a rule may ask of them. */
-export interface LanesView {
-  readonly frame: Frame;
-  readonly nets: Nets;
-  readonly sweep: Sweep;
-  readonly moves: Moves;
-  readonly reach: Reach;
-  readonly demands: readonly DemandLanes[];
-  /** Per word: lanes in which a boiler fires, a pump pumps. */
-  readonly fires: Int32Array;
-  readonly pumps: Int32Array;
-}
-
-/** Per word, the lanes in which every load that the work needs is working. Fills and returns `lanes`. */
+/** Per word, the lanes in which every load that the work needs is working; all for no work. Fills and returns `lanes`. */
 export function sweepWork(
   frame: Frame,
   nets: Nets,
   sweep: Sweep,
-  does: 'fires' | 'pumps',
+  work: Work | undefined,
   lanes: Int32Array,
 ): Int32Array {
   const { words, used } = frame;
-  lanes.fill(0);
-  for (const loads of frame.work[does]) {
-    for (let w = 0; w < words; w++) {
-      let all = used;
-      for (let l = 0; l < loads.length && all !== 0; l++) all &= worksIn(loads[l]!, frame, nets, sweep, w);
-      lanes[w]! |= all;
+  const needs = work?.needs ?? [];
+  for (let w = 0; w < words; w++) {
+    let all = used;
+    for (let n = 0; n < needs.length && all !== 0; n++) {
+      let any = 0;
+      for (const load of needs[n]!) any |= worksIn(load, frame, nets, sweep, w);
+      all &= any;
     }
+    lanes[w] = all;
   }
   return lanes;
 }

@@ -1,3 +1,4 @@
+import { anyOf } from '../circuit/sets.ts';
 import { routeBetween, terminalsOf } from '../circuit/trace.ts';
 import type { StateRule } from './rule.ts';
 import { saySettings } from './words.ts';
@@ -11,11 +12,17 @@ export const neutralEarthApart: StateRule = {
   function: 'Neutral is joined to earth, so the current of the loads flows in the earth.',
   compare: 'Compare the blue cores with the green and yellow ones: somewhere one of each meets.',
   scope: 'met',
-  broken: ({ system: { supply }, live }) => live.neutral[supply.earth]!,
-  lanes: ({ frame, nets, sweep }, w) => sweep.neutral[nets.of[frame.system.supply.earth]! * frame.words + w]!,
+  broken: ({ system: { supplies }, live }) => supplies.some(({ earth }) => live.neutral[earth]),
+  where: ({ system, sets, neutral }) =>
+    anyOf(
+      sets,
+      system.supplies.map(({ earth }) => neutral(earth)),
+    ),
   explain(state) {
-    const { system, wires, config } = state;
-    const route = routeBetween(system, wires, config, system.supply.neutral, system.supply.earth)!;
+    const { system, wires, config, live } = state;
+    const { earth } = system.supplies.find((supply) => live.neutral[supply.earth])!;
+    const { neutral } = system.supplies.find((_, s) => live.neutrals[s]![earth])!;
+    const route = routeBetween(system, wires, config, neutral, earth)!;
     return {
       says: `${saySettings(state)}, neutral is joined to earth.`,
       terminals: terminalsOf(system, route),

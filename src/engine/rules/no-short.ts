@@ -1,3 +1,4 @@
+import { anyOf } from '../circuit/sets.ts';
 import { routeBetween, terminalsOf } from '../circuit/trace.ts';
 import type { StateRule } from './rule.ts';
 import { saySettings } from './words.ts';
@@ -12,17 +13,21 @@ export const noShort: StateRule = {
     'Line is joined to neutral or to earth with no load between: the fuse blows, or metal becomes live.',
   compare: 'Compare the cores landed along this path: one of them belongs to another terminal.',
   scope: 'met',
-  broken: ({ system: { supply }, live }) => live.line[supply.neutral]! || live.line[supply.earth]!,
-  lanes: ({ frame, nets, sweep }, w) => {
-    const { supply } = frame.system;
-    const lanes = (node: number) => sweep.line[nets.of[node]! * frame.words + w]!;
-    return lanes(supply.neutral) | lanes(supply.earth);
-  },
+  broken: ({ system: { supplies }, live }) =>
+    supplies.some(({ neutral, earth }) => live.line[neutral] || live.line[earth]),
+  where: ({ system, sets, line }) =>
+    anyOf(
+      sets,
+      system.supplies.flatMap(({ neutral, earth }) => [line(neutral), line(earth)]),
+    ),
   explain(state) {
     const { system, wires, config, live } = state;
-    const { supply } = system;
-    const earthed = !live.line[supply.neutral];
-    const route = routeBetween(system, wires, config, supply.line, earthed ? supply.earth : supply.neutral)!;
+    const { supplies } = system;
+    const shorted = supplies.find(({ neutral }) => live.line[neutral]);
+    const earthed = shorted === undefined;
+    const end = (shorted ?? supplies.find(({ earth }) => live.line[earth])!)[earthed ? 'earth' : 'neutral'];
+    const feed = supplies.findIndex((_, s) => live.lines[s]![end]);
+    const route = routeBetween(system, wires, config, supplies[feed]!.line, end)!;
     return {
       says: `${saySettings(state)}, line is joined straight to ${earthed ? 'earth' : 'neutral'}: ${
         earthed ? 'metal parts become live' : 'the fuse blows'

@@ -1,7 +1,15 @@
-import { partNamed } from '../model/system.ts';
-import { decisiveLoad, explainLive } from './explain.ts';
+import { anyOf } from '../circuit/sets.ts';
+import { type Demand, partNamed } from '../model/system.ts';
+import { explainLive, givingLoad } from './explain.ts';
 import type { StateRule } from './rule.ts';
+import type { StateView } from './view.ts';
 import { capital, list, sayPosition, saySettings } from './words.ts';
+
+/** Whether it is heated though no demand for the same radiators or coil asks. */
+const isWarmedUnasked = ({ system, wanted, heated }: StateView, demand: Demand): boolean =>
+  demand.coldWhenNotCalled === true &&
+  heated(demand) &&
+  !system.spec.demands.some((other) => other.heats === demand.heats && wanted(other));
 
 export const noUncalledHeat: StateRule = {
   id: 'no-uncalled-heat',
@@ -13,22 +21,25 @@ export const noUncalledHeat: StateRule = {
   compare:
     'Compare where the valve stands with where it should stand for this call. Which of its lives put it there?',
   scope: 'rest',
-  broken: ({ system, powered, fires, called, open }) =>
-    powered && fires && system.spec.demands.some((d) => d.coldWhenNotCalled && !called(d) && open(d)),
-  lanes: ({ frame, demands, fires }, w) => {
-    const block = w % frame.blocks;
-    const place = (w / frame.blocks) | 0;
-    let warmed = 0;
-    for (let d = 0; d < demands.length; d++) {
-      const { called, open } = demands[d]!;
-      if (frame.system.spec.demands[d]!.coldWhenNotCalled && open[place]) warmed |= ~called[block]!;
-    }
-    return warmed & fires[w]! & frame.powered[block]!;
-  },
+  broken: (state) => state.system.spec.demands.some((demand) => isWarmedUnasked(state, demand)),
+  where: ({ sets, demands, heated }) =>
+    anyOf(
+      sets,
+      demands.map(({ demand }, d) => {
+        if (!demand.coldWhenNotCalled) return sets.none;
+        const same = demands.filter((other) => other.demand.heats === demand.heats);
+        // A call that has to wait for another is the business of the rule about priority.
+        const asked = anyOf(
+          sets,
+          same.map(({ wanted }) => wanted),
+        );
+        return sets.and(heated[d]!, sets.not(asked));
+      }),
+    ),
   explain(state) {
     const { system, config } = state;
-    const demand = system.spec.demands.find((d) => d.coldWhenNotCalled && !state.called(d) && state.open(d))!;
-    const load = decisiveLoad(state, 'fires', true);
+    const demand = system.spec.demands.find((one) => isWarmedUnasked(state, one))!;
+    const load = givingLoad(state, demand);
     const { says, terminals } = load ? explainLive(state, load) : { says: 'It fires.', terminals: [] };
     const valves = system.movers.map(({ part }) => sayPosition(system, system.parts[part]!.id, config));
     return {

@@ -1,6 +1,22 @@
+import { anyOf } from '../circuit/sets.ts';
+import { runsOf } from '../model/system.ts';
 import { decisiveLoad, explainLive } from './explain.ts';
 import type { StateRule } from './rule.ts';
-import { saySettings } from './words.ts';
+import type { StateView } from './view.ts';
+import { sayNotCalled, saySettings, sayWork } from './words.ts';
+
+/** The first part that works though no demand that it may serve is called. */
+const uncalled = ({ system, working, called }: StateView): number | undefined =>
+  system.parts
+    .map((_, part) => part)
+    .find(
+      (part) =>
+        working(part) &&
+        !system.spec.demands.some((demand) => {
+          const { id } = system.parts[part]!;
+          return called(demand) && (runsOf(system, demand).includes(id) || demand.may?.includes(id));
+        }),
+    );
 
 export const offWhenNotCalled: StateRule = {
   id: 'off-when-not-called',
@@ -12,19 +28,26 @@ export const offWhenNotCalled: StateRule = {
   compare:
     'Compare the live path with the path a call should take. Which contact that should be in the way is not in this path?',
   scope: 'rest',
-  broken: ({ system, powered, fires, pumps, called }) =>
-    powered && !system.spec.demands.some(called) && (fires || pumps),
-  lanes: ({ frame, demands, fires, pumps }, w) => {
-    const block = w % frame.blocks;
-    let called = 0;
-    for (const demand of demands) called |= demand.called[block]!;
-    return frame.powered[block]! & ~called & (fires[w]! | pumps[w]!);
-  },
+  broken: (state) => uncalled(state) !== undefined,
+  where: ({ sets, demands, working }) =>
+    anyOf(
+      sets,
+      working.map((works, part) => {
+        const may = demands.filter(({ allowed }) => allowed.includes(part));
+        const asked = anyOf(
+          sets,
+          may.map(({ called }) => called),
+        );
+        return sets.and(works, sets.not(asked));
+      }),
+    ),
   explain(state) {
-    const does = state.fires ? 'fires' : 'pumps';
-    const what = state.fires ? 'the boiler fires' : 'the pump runs';
-    const load = decisiveLoad(state, does, true);
+    const part = uncalled(state)!;
+    const load = decisiveLoad(state, part, true);
     const { says, terminals } = load ? explainLive(state, load) : { says: '', terminals: [] };
-    return { says: `${saySettings(state)}, no heat is called but ${what}. ${says}`.trim(), terminals };
+    return {
+      says: `${saySettings(state)}, ${sayNotCalled(state, part)} but ${sayWork(state.system, part, true)}. ${says}`.trim(),
+      terminals,
+    };
   },
 };

@@ -1,3 +1,4 @@
+import { anyOf } from '../circuit/sets.ts';
 import { openPaths } from '../plant/paths.ts';
 import { blockingValve, explainValve } from './explain.ts';
 import type { StateRule } from './rule.ts';
@@ -13,15 +14,12 @@ export const pathWhenCalled: StateRule = {
   compare:
     'Compare the live that moves the valve with the call: which of the two is missing, and from which terminal on?',
   scope: 'rest',
-  broken: ({ system, powered, called, open }) =>
-    powered && system.spec.demands.some((demand) => called(demand) && !open(demand)),
-  lanes: ({ frame, demands }, w) => {
-    const block = w % frame.blocks;
-    const place = (w / frame.blocks) | 0;
-    let stuck = 0;
-    for (const { called, open } of demands) if (!open[place]) stuck |= called[block]!;
-    return stuck & frame.powered[block]!;
-  },
+  broken: ({ system, called, open }) => system.spec.demands.some((demand) => called(demand) && !open(demand)),
+  where: ({ sets, demands }) =>
+    anyOf(
+      sets,
+      demands.map(({ called, open }) => sets.and(called, sets.not(open))),
+    ),
   explain(state) {
     const demand = state.system.spec.demands.find((d) => state.called(d) && !state.open(d))!;
     const valve = blockingValve(state, demand, (place) => openPaths(state.system, place).has(demand.heats));

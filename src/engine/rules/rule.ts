@@ -1,5 +1,5 @@
 import type { Settings } from '../model/system.ts';
-import type { LanesView } from './lanes.ts';
+import type { SetsView } from './sets-view.ts';
 import type { StateView } from './view.ts';
 import type { WiringView } from './wiring-view.ts';
 
@@ -31,13 +31,13 @@ export interface Explanation {
   readonly compare?: string;
 }
 
-/** A rule about what happens in a state. `broken` defines it; `lanes` is the same for 32 states at once. */
+/** A rule about what happens in a state. `broken` defines it for one state; `where` is the same for all at once. */
 export interface StateRule extends RuleText {
   /** Which states it speaks of: those at rest, or every one met on the way too. */
   readonly scope: 'rest' | 'met';
   readonly broken: (state: StateView) => boolean;
-  /** Lanes of word `w` that break it; the caller keeps only states in scope. */
-  readonly lanes: (view: LanesView, w: number) => number;
+  /** States that break it; the caller keeps only those in scope. */
+  readonly where: <T>(view: SetsView<T>) => T;
   readonly explain: (state: StateView) => Explanation;
 }
 

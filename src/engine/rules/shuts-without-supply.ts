@@ -1,3 +1,4 @@
+import { anyOf } from '../circuit/sets.ts';
 import type { StateRule } from './rule.ts';
 import { sayPosition, saySettings } from './words.ts';
 
@@ -11,10 +12,14 @@ export const shutsWithoutSupply: StateRule = {
   compare: 'Compare the kind of valve with the rule: a spring must shut it, not a motor.',
   scope: 'rest',
   broken: ({ system, powered, shut }) => !powered && system.spec.demands.some((demand) => !shut(demand)),
-  lanes: ({ frame, demands }, w) => {
-    const place = (w / frame.blocks) | 0;
-    return demands.some(({ shut }) => !shut[place]) ? frame.used & ~frame.powered[w % frame.blocks]! : 0;
-  },
+  where: ({ sets, powered, demands }) =>
+    sets.and(
+      sets.not(powered),
+      anyOf(
+        sets,
+        demands.map(({ shut }) => sets.not(shut)),
+      ),
+    ),
   explain(state) {
     const { system, shut, config } = state;
     const { valve } = system.spec.demands.find((demand) => !shut(demand))!;

@@ -1,7 +1,13 @@
-import { partNamed } from '../model/system.ts';
+import { anyOf } from '../circuit/sets.ts';
+import { type Demand, partNamed } from '../model/system.ts';
 import { explainValve } from './explain.ts';
 import type { StateRule } from './rule.ts';
+import type { StateView } from './view.ts';
 import { saySettings } from './words.ts';
+
+/** Whether the demand's valve is open though nothing that it serves is called. */
+const openUncalled = ({ system, called, shut }: StateView, demand: Demand): boolean =>
+  !shut(demand) && !system.spec.demands.some((other) => other.valve === demand.valve && called(other));
 
 export const valveShut: StateRule = {
   id: 'valve-shut',
@@ -13,18 +19,27 @@ export const valveShut: StateRule = {
   compare:
     'Compare what feeds the motor with the call: programmer, cylinder thermostat and cut-out must all lie in its way. Then look for a second way in, through an end switch or a back-feed.',
   scope: 'rest',
-  broken: ({ system, powered, called, shut }) =>
-    powered && system.spec.demands.some((demand) => !called(demand) && !shut(demand)),
-  lanes: ({ frame, demands }, w) => {
-    const block = w % frame.blocks;
-    const place = (w / frame.blocks) | 0;
-    let open = 0;
-    for (const { called, shut } of demands) if (!shut[place]) open |= ~called[block]!;
-    return open & frame.powered[block]!;
-  },
+  broken: (state) => state.powered && state.system.spec.demands.some((demand) => openUncalled(state, demand)),
+  where: ({ sets, powered, demands }) =>
+    sets.and(
+      powered,
+      anyOf(
+        sets,
+        demands.map(({ demand, shut }) => {
+          const sharing = demands.filter((other) => other.demand.valve === demand.valve);
+          const uncalled = sets.not(
+            anyOf(
+              sets,
+              sharing.map(({ called }) => called),
+            ),
+          );
+          return sets.and(sets.not(shut), uncalled);
+        }),
+      ),
+    ),
   explain(state) {
-    const { system, called, shut } = state;
-    const demand = system.spec.demands.find((d) => !called(d) && !shut(d))!;
+    const { system } = state;
+    const demand = system.spec.demands.find((one) => openUncalled(state, one))!;
     const name = partNamed(system, demand.valve!).name.toLowerCase();
     const { says, terminals } = explainValve(
       state,

@@ -1,7 +1,18 @@
-import { atWork, evaluate, type Live } from '../circuit/plain.ts';
-import { type Config, type Demand, holds, partNamed, positionOf, type System } from '../model/system.ts';
+import { atWork, evaluate, type Live, partWorks } from '../circuit/plain.ts';
+import {
+  alternatives,
+  type Config,
+  type Demand,
+  holds,
+  isCalled,
+  isOn,
+  partNamed,
+  positionOf,
+  type System,
+  wants,
+} from '../model/system.ts';
 import type { Wire } from '../model/wiring.ts';
-import { openPaths } from '../plant/paths.ts';
+import { openWays } from '../plant/paths.ts';
 
 /** One state of a wired system, with everything a rule may ask of it. */
 export interface StateView {
@@ -13,10 +24,16 @@ export interface StateView {
   readonly fires: boolean;
   readonly pumps: boolean;
   readonly called: (demand: Demand) => boolean;
+  /** Its settings hold, whether or not it has to wait for another demand. */
+  readonly wanted: (demand: Demand) => boolean;
   /** Called, and not excused by the demand's slack. */
   readonly mustMeet: (demand: Demand) => boolean;
-  /** Whether an open path leads from a boiler through the demand's coil or radiators. */
+  /** Whether an open path leads from a heat source through the demand's coil or radiators. */
   readonly open: (demand: Demand) => boolean;
+  /** Whether one that works has such an open path. */
+  readonly heated: (demand: Demand) => boolean;
+  /** Whether the part, by number, does its work. */
+  readonly working: (part: number) => boolean;
   /** Whether the demand's own valve is shut; true for a demand without one. */
   readonly shut: (demand: Demand) => boolean;
 }
@@ -29,20 +46,32 @@ export function atRest(system: System, part: string, place: number): boolean {
 
 export function viewState(system: System, wires: readonly Wire[], config: Config): StateView {
   const live = evaluate(system, wires, config);
-  const open = openPaths(system, config.place);
-  const { input } = system.supply;
+  const ways = [...openWays(system, config.place)];
+  const working = (part: number) =>
+    system.parts[part]!.kind.work !== undefined && partWorks(system, live, part);
+  const gives = (id: string) =>
+    partWorks(
+      system,
+      live,
+      system.parts.findIndex((part) => part.id === id),
+    );
+  const called = (demand: Demand) => isCalled(system, config.inputs, demand);
   return {
     system,
     wires,
     config,
     live,
-    powered: input < 0 || ((config.inputs >> input) & 1) === 1,
+    powered: isOn(system.supply, config.inputs),
     fires: atWork(system, live, 'fires'),
     pumps: atWork(system, live, 'pumps'),
-    called: ({ when }) => holds(system, config.inputs, when),
-    mustMeet: ({ when, slack }) =>
-      holds(system, config.inputs, when) && !(slack && holds(system, config.inputs, slack)),
-    open: ({ heats }) => open.has(heats),
+    called,
+    wanted: (demand) => wants(system, config.inputs, demand),
+    mustMeet: (demand) =>
+      called(demand) &&
+      !(demand.slack && alternatives(demand.slack).some((s) => holds(system, config.inputs, s))),
+    open: ({ heats }) => ways.some(([, open]) => open.has(heats)),
+    heated: ({ heats }) => ways.some(([id, open]) => open.has(heats) && gives(id)),
+    working,
     shut: ({ valve }) => valve === undefined || atRest(system, valve, config.place),
   };
 }

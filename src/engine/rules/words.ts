@@ -1,4 +1,12 @@
-import { type Config, holds, partOf, positionOf, type System, settingsOf } from '../model/system.ts';
+import {
+  alternatives,
+  type Config,
+  holds,
+  partOf,
+  positionOf,
+  type System,
+  settingsOf,
+} from '../model/system.ts';
 import type { StateView } from './view.ts';
 
 /** "a", "a and b", "a, b and c". */
@@ -39,10 +47,10 @@ export function saySettings({ system, config }: StateView): string {
   const now = settingsOf(system, config.inputs);
   const said = new Set<string>();
   for (const input of system.inputs) {
-    if (now[input.id] === input.settings[1] && input.id !== system.inputs[system.supply.input]?.id)
-      said.add(input.id);
+    const isSupply = system.supplies.some((supply) => system.inputs[supply.input] === input);
+    if (now[input.id] === input.settings[1] && !isSupply) said.add(input.id);
   }
-  for (const { when } of system.spec.demands) {
+  for (const when of system.spec.demands.flatMap((demand) => alternatives(demand.when))) {
     const wanted = Object.entries(when).filter(
       ([id, setting]) => setting === inputOf(system, id).settings[1],
     );
@@ -67,3 +75,21 @@ export function sayCalled({ system, called }: StateView): string {
   const words = system.spec.demands.filter(called).map(({ says }) => says);
   return words.length > 0 ? list(words) : 'nothing';
 }
+
+const WORK = {
+  fires: ['fires', 'does not fire'],
+  pumps: ['runs', 'does not run'],
+  heats: ['heats', 'does not heat'],
+} as const;
+
+/** What a part does or fails to do: "the boiler does not fire". */
+export function sayWork({ parts }: System, part: number, works: boolean): string {
+  const { name, kind } = parts[part]!;
+  return `the ${name.toLowerCase()} ${WORK[kind.work?.does ?? 'fires'][works ? 0 : 1]}`;
+}
+
+/** That nothing is called, or that what is called does not need the part. */
+export const sayNotCalled = (state: StateView, part: number): string =>
+  state.system.spec.demands.some(state.called)
+    ? `${sayCalled(state)} is called, which does not need the ${state.system.parts[part]!.name.toLowerCase()},`
+    : 'no heat is called';

@@ -65,12 +65,12 @@ describe('the way to a failing state', { timeout: 60_000 }, () => {
   test('it is the shortest not only to findings but to every state that can be met', () => {
     const { frame, sweepStates } = makeJudge(system);
     for (const { wires } of [...references, ...mistakes.slice(0, 12)]) {
-      const { view } = sweepStates(wires);
+      const { moves } = sweepStates(wires);
       for (const [key, fewest] of fewestMoves(system, wires)) {
         const lanes = new Int32Array(frame.words);
         const inputs = Math.floor(key / system.places);
         lanes[(key % system.places) * frame.blocks + (inputs >> 5)] = 1 << (inputs & 31);
-        const { steps } = must(findWays(frame, view.moves, [lanes])[0]);
+        const { steps } = must(findWays(frame, moves, [lanes])[0]);
         const flips = steps.slice(1).map((step, k) => ones(step.inputs ^ must(steps[k]).inputs));
         expect(flips.reduce((sum, flipped) => sum + flipped, 0)).toBe(fewest);
       }

@@ -5,6 +5,7 @@ import { makeJudge } from '../../../src/engine/grade/judge.ts';
 import { measure } from '../../../src/engine/meter/measure.ts';
 import type { Wire } from '../../../src/engine/model/wiring.ts';
 import { randomFrom } from '../../spice/wirings.ts';
+import { must } from '../support/must.ts';
 import { reference, system } from './system.ts';
 
 /** Wirings tried, and how many the judge must accept of them for the test to mean something. */
@@ -44,13 +45,13 @@ test('in no wiring that the judge accepts does a load get volts the engine does 
       const config = { inputs: Math.floor(state / system.places), place: state % system.places };
       const { works } = evaluate(system, wires, config);
       const meter = measure(system, wires, config);
-      for (const { drive, hold } of system.movers) {
-        if (works[drive] || !works[hold]) continue;
-        const motor = system.loads[drive];
+      for (const { drives, hold } of system.movers) {
+        if (drives.some((drive) => works[drive]) || !works[hold]) continue;
+        const motor = system.loads[must(drives[0])];
         expect(meter.amps(`${system.parts[motor?.part ?? -1]?.id}/${motor?.spec.id}`).wave, key).toBe('half');
       }
       for (const [l, { a, b, spec }] of system.loads.entries()) {
-        const held = system.movers.some(({ drive, hold }) => drive === l && works[hold]);
+        const held = system.movers.some(({ drives, hold }) => drives.includes(l) && works[hold]);
         if (spec.via !== undefined || spec.optional || held) continue;
         const read = meter.volts(system.nodes[a] ?? '', system.nodes[b] ?? '');
         const volts = read === 'floating' ? 0 : read.volts;

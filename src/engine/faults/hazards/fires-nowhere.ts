@@ -1,3 +1,4 @@
+import { openWays } from '../../plant/paths.ts';
 import type { Hazard } from '../hazard.ts';
 
 export const firesNowhere: Hazard = {
@@ -8,9 +9,16 @@ export const firesNowhere: Hazard = {
     'Outside the wiring stand the boiler’s own limit thermostat, and an automatic bypass where one is fitted.',
   scope: 'rest',
   watches: () => [{ fixed: {} }],
-  there: ({ system, fires, open }) => fires && !system.spec.demands.some(open),
-  lanes: ({ frame, demands, fires }, w) => {
+  there: ({ system, config, working }) => {
+    const ways = openWays(system, config.place);
+    return system.parts.some(
+      ({ id, kind }, p) => kind.heat === 'gives' && working(p) && ways.get(id)!.size === 0,
+    );
+  },
+  lanes: ({ frame, heat, gives }, w) => {
     const place = (w / frame.blocks) | 0;
-    return demands.some(({ open }) => open[place]) ? 0 : fires[w]!;
+    let nowhere = 0;
+    for (let g = 0; g < gives.length; g++) if (!heat.anywhere[g]![place]) nowhere |= gives[g]![w]!;
+    return nowhere;
   },
 };

@@ -1,13 +1,15 @@
-import type { Settings, System } from '../../model/system.ts';
+import { alternatives, type Settings, type System, type When } from '../../model/system.ts';
 import { demandOf, type Hazard, heatedLanes } from '../hazard.ts';
 
 /** Every switch of a demand the other way from its call: programmer off, room satisfied. */
-function against(system: System, when: Settings): Settings {
+function against(system: System, when: When): Settings {
   return Object.fromEntries(
-    Object.entries(when).map(([id, setting]) => {
-      const [rest, active] = system.inputs.find((input) => input.id === id)!.settings;
-      return [id, setting === active ? rest : active];
-    }),
+    alternatives(when)
+      .flatMap(Object.entries<string>)
+      .map(([id, setting]) => {
+        const [rest, active] = system.inputs.find((input) => input.id === id)!.settings;
+        return [id, setting === active ? rest : active];
+      }),
   );
 }
 
@@ -21,6 +23,6 @@ export const heatingStaysOn: Hazard = {
     system.spec.demands.flatMap(({ coldWhenNotCalled, when }, demand) =>
       coldWhenNotCalled ? [{ fixed: against(system, when), demand }] : [],
     ),
-  there: ({ system, fires, open }, watch) => fires && open(demandOf(system, watch)),
+  there: ({ system, heated }, watch) => heated(demandOf(system, watch)),
   lanes: heatedLanes,
 };

@@ -13,6 +13,6 @@ export const uncontrolledHeat: Hazard = {
   scope: 'rest',
   watches: ({ spec }) =>
     spec.demands.flatMap(({ overheated }, demand) => (overheated ? [{ fixed: overheated, demand }] : [])),
-  there: ({ system, fires, open }, watch) => fires && open(demandOf(system, watch)),
+  there: ({ system, heated }, watch) => heated(demandOf(system, watch)),
   lanes: heatedLanes,
 };

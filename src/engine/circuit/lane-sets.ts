@@ -1,0 +1,59 @@
+import type { Atoms } from './atoms.ts';
+import { type Frame, lanesWhere } from './frame.ts';
+import type { Sets } from './sets.ts';
+
+/** Sets of states as lanes: one array of `words` each. The arrays made since the last `reset` are used again after it. */
+export interface LaneSets extends Sets<Int32Array> {
+  readonly reset: () => void;
+}
+
+export function makeLaneSets({ words, used }: Frame): LaneSets {
+  const pool: Int32Array[] = [];
+  let next = 0;
+  const fresh = (): Int32Array => {
+    if (next === pool.length) pool.push(new Int32Array(words));
+    return pool[next++]!;
+  };
+  return {
+    none: new Int32Array(words),
+    all: new Int32Array(words).fill(used),
+    and(a, b) {
+      const out = fresh();
+      for (let w = 0; w < words; w++) out[w] = a[w]! & b[w]!;
+      return out;
+    },
+    or(a, b) {
+      const out = fresh();
+      for (let w = 0; w < words; w++) out[w] = a[w]! | b[w]!;
+      return out;
+    },
+    not(a) {
+      const out = fresh();
+      for (let w = 0; w < words; w++) out[w] = used & ~a[w]!;
+      return out;
+    },
+    isNone(a) {
+      for (let w = 0; w < words; w++) if (a[w] !== 0) return false;
+      return true;
+    },
+    reset() {
+      next = 0;
+    },
+  };
+}
+
+/** Settings and positions as lanes, in arrays of their own that no `reset` touches. */
+export function laneAtoms(frame: Frame, sets: Sets<Int32Array>): Atoms<Int32Array> {
+  const { system, words, blocks, used, positions, combinations } = frame;
+  return {
+    sets,
+    isSet(input, setting) {
+      const block = lanesWhere(combinations, (inputs) => ((inputs >> input) & 1) === setting);
+      return Int32Array.from({ length: words }, (_, w) => block[w % blocks]!);
+    },
+    stands: (mover, position) =>
+      Int32Array.from({ length: words }, (_, w) =>
+        positions[mover * system.places + Math.floor(w / blocks)] === position ? used : 0,
+      ),
+  };
+}

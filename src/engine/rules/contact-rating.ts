@@ -1,0 +1,39 @@
+import { figure } from '../model/figure.ts';
+import { makeReachable } from './currents.ts';
+import type { WiringRule } from './rule.ts';
+import { list } from './words.ts';
+
+export const contactRating: WiringRule = {
+  id: 'contact-rating',
+  title: 'No contact carries more than its rating',
+  fails: 'A contact carries too much current',
+  severity: 'fault',
+  source: 'makers’ ratings (common practice: end switches 2 to 3 A); currents from the loads’ own figures',
+  function: 'A small switch carries a load that is too big for it: it burns or welds shut.',
+  compare:
+    'Compare the loads fed through this contact with its rating. A relay, or the boiler’s pump terminal, can take the big one.',
+  find: ({ system, wires }) => {
+    const rated = system.contacts
+      .map((contact, c) => ({ contact, c }))
+      .filter(({ contact }) => contact.spec.amps);
+    if (rated.length === 0) return undefined;
+    const reach = makeReachable(system, wires);
+    const over = rated.flatMap(({ contact, c }) => {
+      // Either end may be the feed: the current is that of the side with less behind it.
+      const amps = Math.min(reach(contact.a, c), reach(contact.b, c));
+      return amps > contact.spec.amps! ? [{ contact, amps }] : [];
+    });
+    if (over.length === 0) return undefined;
+    const says = over.map(
+      ({ contact: { part, spec }, amps }) =>
+        `the ${spec.id} of the ${system.parts[part]!.name.toLowerCase()} may carry ${figure(amps, 1)} A, and is made for ${figure(spec.amps!, 1)} A`,
+    );
+    const text = `${list(says)}.`;
+    return {
+      says: text.charAt(0).toUpperCase() + text.slice(1),
+      terminals: over.flatMap(({ contact: { a, b } }) =>
+        [a, b].filter((node) => node < system.terminals).map((node) => system.nodes[node]!),
+      ),
+    };
+  },
+};
