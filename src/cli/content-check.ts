@@ -1,6 +1,7 @@
 import { type Judge, makeJudge } from '../engine/grade/judge.ts';
 import type { Verdict } from '../engine/grade/verdict.ts';
 import { type Wire, wireKey } from '../engine/model/wiring.ts';
+import { checkCores } from '../engine/rules/cores.ts';
 import { checkStores } from '../engine/rules/stores.ts';
 import { checkWires } from '../files/attempt.ts';
 import { FileError, show } from '../files/error.ts';
@@ -51,8 +52,11 @@ export function checkContent(library: Library): ContentReport {
       count.systems++;
       const loaded = library.system(id, { file, place: 'id' });
       if (loaded.spec.id !== id) fail(['id'], `${id}, as the file is called`, show(loaded.spec.id));
+      if (!loaded.about) fail(['about'], 'what the reference pages say of it', 'nothing');
       count.references += loaded.references.length;
       count.mistakes += loaded.mistakes.length;
+      for (const { part, terminal, says, source } of checkCores(loaded.system))
+        fail(['parts', part], `${terminal} in a colour that tells the truth (${source})`, says);
       for (const { rule, source, says } of checkStores(loaded.spec))
         fail(['stores'], `${rule} to hold (${source})`, `that ${says}`);
       checkWirings(loaded, makeJudge(loaded.system), fail);

@@ -113,6 +113,12 @@ export function partWorks(system: System, live: Live, part: number): boolean {
   return needs.every((need) => (typeof need === 'string' ? works(need) : need.some(works)));
 }
 
+/** Ids of the parts at work: boilers that fire, pumps that run, immersions that heat. */
+export const partsAtWork = (system: System, live: Live): ReadonlySet<string> =>
+  new Set(
+    system.parts.filter(({ kind }, part) => kind.work && partWorks(system, live, part)).map(({ id }) => id),
+  );
+
 /** Whether any part does this work: a boiler fires, a pump pumps. */
 export const atWork = (system: System, live: Live, does: 'fires' | 'pumps' | 'heats'): boolean =>
   system.parts.some(({ kind }, part) => kind.work?.does === does && partWorks(system, live, part));

@@ -43,7 +43,8 @@ export function makeJudge(system: System) {
   const moves = makeMoves(frame);
   const reach = makeReach(frame);
   const sets = makeLaneSets(frame);
-  const ground = makeGround(system, laneAtoms(frame, makeLaneSets(frame)));
+  const ground = makeGround(system, laneAtoms(frame, sets));
+  sets.keep();
   const worked = system.loads.map(() => new Int32Array(frame.words));
 
   /** All states of the wiring against all rules about states. Wires must name terminals of the system. */
@@ -62,17 +63,16 @@ export function makeJudge(system: System) {
       for (let w = 0; w < frame.words; w++) lanes[w] = worksIn(load, frame, nets, room, w);
       return lanes;
     };
-    const here = { ...ground, sets };
-    const working = workingParts(here, works);
+    const working = workingParts(ground, works);
     const view: SetsView<Int32Array> = {
-      ...here,
+      ...ground,
       line: row(room.line),
       neutral: row(room.neutral),
       earth: row(room.earth),
       lineOf: (supply, node) => row(room.lines[supply]!)(node),
       neutralOf: (supply, node) => row(room.neutrals[supply]!)(node),
       working,
-      heated: heatedDemands(here, working),
+      heated: heatedDemands(ground, working),
       hunting: reach.hunting,
     };
     const broken = stateRules.map((rule) =>

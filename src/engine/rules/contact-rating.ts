@@ -1,5 +1,4 @@
 import { figure } from '../model/figure.ts';
-import { makeReachable } from './currents.ts';
 import type { WiringRule } from './rule.ts';
 import { list } from './words.ts';
 
@@ -12,12 +11,11 @@ export const contactRating: WiringRule = {
   function: 'A small switch carries a load that is too big for it: it burns or welds shut.',
   compare:
     'Compare the loads fed through this contact with its rating. A relay, or the boiler’s pump terminal, can take the big one.',
-  find: ({ system, wires }) => {
+  find: ({ system, amps: reach }) => {
     const rated = system.contacts
       .map((contact, c) => ({ contact, c }))
       .filter(({ contact }) => contact.spec.amps);
     if (rated.length === 0) return undefined;
-    const reach = makeReachable(system, wires);
     const over = rated.flatMap(({ contact, c }) => {
       // Either end may be the feed: the current is that of the side with less behind it.
       const amps = Math.min(reach(contact.a, c), reach(contact.b, c));

@@ -1,5 +1,4 @@
 import { figure } from '../model/figure.ts';
-import { makeReachable } from './currents.ts';
 import type { WiringRule } from './rule.ts';
 
 export const fuseRating: WiringRule = {
@@ -11,8 +10,7 @@ export const fuseRating: WiringRule = {
     'BS 7671:2018, 433.1.1 (design current not above the rating of the fuse); currents from the loads’ own figures',
   function: 'More current is drawn from the supply than its fuse is made for.',
   compare: 'Compare the heaviest load with the fuse: an immersion heater needs a circuit of its own.',
-  find: ({ system, wires }) => {
-    const reach = makeReachable(system, wires);
+  find: ({ system, amps: reach }) => {
     for (const { part, out } of system.supplies) {
       const { fuse } = system.parts[part]!.kind.supply!;
       if (fuse === undefined) continue;

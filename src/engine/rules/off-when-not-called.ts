@@ -33,6 +33,7 @@ export const offWhenNotCalled: StateRule = {
     anyOf(
       sets,
       working.map((works, part) => {
+        if (works === sets.none) return works;
         const may = demands.filter(({ allowed }) => allowed.includes(part));
         const asked = anyOf(
           sets,

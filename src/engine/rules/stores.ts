@@ -1,4 +1,5 @@
 import type { HeatSource, Relief, Store, SystemSpec } from '../model/system.ts';
+import { findKind } from '../parts/index.ts';
 import { list } from './words.ts';
 
 /** What a system's stores lack, whatever the wiring. */
@@ -27,8 +28,11 @@ const onHeat = (relief: readonly Relief[]) => relief.filter((valve) => valve !==
 /** Cut-outs of a source that stay off until reset by hand and are not its thermostat under another name. */
 function ownCutOuts({ thermostat, cutOuts }: HeatSource, { parts }: SystemSpec): string[] {
   const trips = new Set(
-    Object.values(parts).flatMap(({ kind, inputs }) =>
-      kind === 'energy-cut-out' ? [inputs?.trip ?? 'trip'] : [],
+    Object.values(parts).flatMap(({ kind, options, inputs }) =>
+      // What is `tripped` stays so until it is reset by hand; a limit that resets itself is `too hot`.
+      (findKind(kind, options ?? {})?.inputs ?? [])
+        .filter(({ settings }) => settings[1] === 'tripped')
+        .map(({ slot }) => inputs?.[slot] ?? slot),
     ),
   );
   return [...new Set(cutOuts)].filter((input) => trips.has(input) && input !== thermostat);
@@ -78,6 +82,21 @@ const rules: readonly StoreRule[] = [
         demands.some(({ heats, valve }) => heats === part && valve === undefined),
       );
       return unshut.length > 0 ? `no valve is named that shuts off ${sources(unshut)}` : undefined;
+    },
+  },
+  {
+    rule: 'own-valve',
+    source: `${EDITION}, 3.32`,
+    broken({ heatSources }, { demands }) {
+      const valveOf = ({ part }: HeatSource) => demands.find(({ heats }) => heats === part)?.valve;
+      const shared = heatSources.filter(
+        (source) =>
+          valveOf(source) !== undefined &&
+          heatSources.some((other) => other !== source && valveOf(other) === valveOf(source)),
+      );
+      return shared.length > 0
+        ? `heat from ${sources(shared)} is shut off by one and the same valve`
+        : undefined;
     },
   },
   {

@@ -1,4 +1,4 @@
-import type { PartKind } from '../../engine/model/part.ts';
+import { drivesOf, type PartKind } from '../../engine/model/part.ts';
 
 /** What is drawn inside a part: contacts that make and break, motors, diodes, each on a row between two nodes. */
 export interface Glyph {
@@ -33,11 +33,12 @@ export function layFace(kind: PartKind, xOf: (terminal: string) => number): Face
     if (outer !== undefined) xs.set(inner, xs.get(outer)!);
     else xs.set(inner, (xs.get(ids[right - 1] ?? ids[0]!)! + xs.get(ids[right] ?? ids[0]!)!) / 2);
   });
+  const driving = kind.motion ? drivesOf(kind.motion) : [];
   const raw = [
     ...(kind.contacts ?? []).map(({ id, between }) => ({ what: 'contact' as const, id, between })),
     // Of the loads only motors are drawn: what they move is what a learner looks for.
     ...(kind.loads ?? [])
-      .filter(({ id }) => id === kind.motion?.drive || kind.work?.does === 'pumps')
+      .filter(({ id }) => driving.includes(id) || kind.work?.does === 'pumps')
       .map(({ id, between }) => ({ what: 'load' as const, id, between })),
     ...(kind.elements ?? [])
       .filter(({ diode }) => diode)

@@ -1,4 +1,4 @@
-import { atWork, directions, evaluate } from '../../engine/circuit/plain.ts';
+import { atWork, directions, evaluate, partsAtWork } from '../../engine/circuit/plain.ts';
 import { failPlace, failSystem, failWires } from '../../engine/faults/apply.ts';
 import { allFailures, type Failure, failureId } from '../../engine/faults/failure.ts';
 import { type Config, type System, settingsOf } from '../../engine/model/system.ts';
@@ -35,6 +35,7 @@ export class Trial {
   readonly live = $derived(evaluate(this.now, this.whole, this.config));
   readonly fires = $derived(atWork(this.now, this.live, 'fires'));
   readonly pumps = $derived(atWork(this.now, this.live, 'pumps'));
+  readonly working = $derived(partsAtWork(this.now, this.live));
   readonly directions = $derived(directions(this.now, this.live, this.config.place));
   readonly settings = $derived.by(() => settingsOf(this.system, this.config.inputs));
   readonly moving = $derived.by(() =>

@@ -1,7 +1,7 @@
 import type { PartKind } from '../../engine/model/part.ts';
 
 /** The pictures the pipework is drawn with. */
-export type Figure = 'boiler' | 'pump' | 'three-port' | 'two-port' | 'cylinder' | 'radiators';
+export type Figure = 'boiler' | 'pump' | 'three-port' | 'two-port' | 'cylinder' | 'radiators' | 'bypass';
 
 /** Width and height of each figure's body in drawing units (about one pixel at 330 px wide). */
 export const bodies: Readonly<Record<Figure, readonly [w: number, h: number]>> = {
@@ -11,19 +11,25 @@ export const bodies: Readonly<Record<Figure, readonly [w: number, h: number]>> =
   'two-port': [34, 26],
   cylinder: [66, 150],
   radiators: [66, 40],
+  bypass: [66, 24],
 };
 
 /** The bonnet on top of a two-port, which the open gate lifts into. */
 export const bonnet = { w: 17, h: 15 } as const;
 
 /** Height of the pipes into and out of a figure that takes heat, down from the top of its body. */
-export const connections = { cylinder: { in: 78, out: 129 }, radiators: { in: 30, out: 30 } } as const;
+export const connections = {
+  cylinder: { in: 78, out: 129 },
+  radiators: { in: 30, out: 30 },
+  bypass: { in: 12, out: 12 },
+} as const;
 
 /** The picture for a kind of part, from what it does with water rather than from its name. */
 export function figureOf(kind: PartKind): Figure {
   if (kind.heat === 'gives') return 'boiler';
-  if (kind.heat === 'takes') return kind.kind === 'cylinder-coil' ? 'cylinder' : 'radiators';
-  if (!kind.motion) return 'pump';
+  if (kind.heat === 'takes') return kind.kind.endsWith('coil') ? 'cylinder' : 'radiators';
+  if (kind.heat === 'bypass') return 'bypass';
+  if (!kind.motion || kind.work?.does === 'pumps') return 'pump';
   return (kind.ports?.length ?? 0) > 2 ? 'three-port' : 'two-port';
 }
 

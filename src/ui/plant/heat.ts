@@ -1,23 +1,47 @@
-import { type Place, positionOf, type System } from '../../engine/model/system.ts';
-import { openPaths } from '../../engine/plant/paths.ts';
-import { readTree, wayTo } from './tree.ts';
+import { type Part, type Place, positionOf, type System } from '../../engine/model/system.ts';
+import { openWays } from '../../engine/plant/paths.ts';
+import { partsOf, readLoops, readTree, type Tree, wayTo } from './tree.ts';
 
 /** What the water in a pipe does. `moving`: the pump drives it, but nothing heats it. */
 export type Water = 'hot' | 'return' | 'moving' | 'still';
 
-/** What works, and which takers lie on an open loop (ids). */
+/** What works in one loop of the pipes, and which takers lie on an open way (ids). */
 export interface Heat {
   readonly open: ReadonlySet<string>;
+  /** Whether a heat source of the loop is hot, and whether its water is driven. */
   readonly fires: boolean;
   readonly pumps: boolean;
+  /** Ids of the boilers and pumps of the loop that are at work. */
+  readonly working: ReadonlySet<string>;
 }
 
-/** The heat in one state of the system. */
-export const heatOf = (system: System, place: Place, fires: boolean, pumps: boolean): Heat => ({
-  open: openPaths(system, place),
-  fires,
-  pumps,
-});
+/** Parts at work when nothing more is known than that boilers fire and pumps run. */
+export const allAtWork = (system: System, fires: boolean, pumps: boolean): ReadonlySet<string> =>
+  new Set(
+    system.parts
+      .filter(({ kind: { work } }) => (work?.does === 'fires' && fires) || (work?.does === 'pumps' && pumps))
+      .map(({ id }) => id),
+  );
+
+/** The heat in one loop of the system, in one state. `working`: ids of the parts at work. */
+export function heatIn(system: System, place: Place, loop: Tree, working: ReadonlySet<string>): Heat {
+  const sources = [loop.source, ...loop.beside];
+  const pumps = partsOf(loop).filter(({ kind }) => kind.work?.does === 'pumps');
+  const ways = openWays(system, place);
+  const fires = sources.some(({ id, kind }) => !kind.work || working.has(id));
+  const hot = sources.filter(({ kind }) => !kind.work).map(({ id }) => id);
+  return {
+    open: new Set(sources.flatMap(({ id }) => [...(ways.get(id) ?? [])])),
+    fires,
+    // A boiler with its pump inside drives the water itself.
+    pumps: pumps.length > 0 ? pumps.some(({ id }) => working.has(id)) : fires,
+    working: new Set([...working, ...hot]),
+  };
+}
+
+/** The heat in the first loop of the system, in one state. */
+export const heatOf = (system: System, place: Place, fires: boolean, pumps: boolean): Heat =>
+  heatIn(system, place, readTree(system), allAtWork(system, fires, pumps));
 
 /** What the water does in a pipe that serves these takers. */
 export function waterIn(run: { side: 'flow' | 'return'; serves: readonly string[] }, heat: Heat): Water {
@@ -36,30 +60,43 @@ const list = (names: readonly string[]): string =>
 /** A part's name inside a sentence: "the two-port", "the cylinder". */
 const say = (name: string): string => `the ${name.toLowerCase().replace(/ valve$/, '')}`;
 
-/** What the boiler and the pump do, in one or two sentences. */
-function saysWork(heat: Heat): string {
-  if (!heat.fires) return heat.pumps ? 'Nothing fires. The pump runs.' : 'Nothing fires.';
-  if (!heat.pumps) return 'The boiler fires but the pump stands still, so the heat goes nowhere.';
-  return heat.open.size > 0
-    ? 'The boiler fires and the pump runs.'
-    : 'The boiler fires and the pump runs, but every way is shut.';
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Parts of a loop that do this work, by whether they do it now. */
+const named = (parts: readonly Part[], { working }: Heat): string[] =>
+  parts.filter(({ id }) => working.has(id)).map(({ name }) => `the ${name.toLowerCase()}`);
+
+/** What the heat sources and the pumps of a loop do, in one or two sentences. */
+function saysWork(loop: Tree, heat: Heat): string {
+  const sources = [loop.source, ...loop.beside];
+  const pumps = partsOf(loop).filter(({ kind }) => kind.work?.does === 'pumps');
+  const firing = named(sources, heat);
+  const verb = (names: readonly string[], one: string, many: string) => (names.length > 1 ? many : one);
+  const fire = sources.some(({ kind }) => kind.work)
+    ? `${list(firing)} ${verb(firing, 'fires', 'fire')}`
+    : `${list(firing)} is hot`;
+  const running = named(pumps, heat);
+  const run = `${list(running)} ${verb(running, 'runs', 'run')}`;
+  if (!heat.fires) return running.length > 0 ? `Nothing fires. ${capital(run)}.` : 'Nothing fires.';
+  if (pumps.length > 0 && running.length === 0) {
+    const still =
+      pumps.length > 1 ? 'the pumps stand still' : `the ${pumps[0]!.name.toLowerCase()} stands still`;
+    return `${capital(fire)} but ${still}, so the heat goes nowhere.`;
+  }
+  const both = pumps.length > 0 ? `${capital(fire)} and ${run}` : capital(fire);
+  return heat.open.size > 0 ? `${both}.` : `${both}, but every way is shut.`;
 }
 
-/**
- * Where the heat goes, in plain sentences: what works, what is heated, and at which valves the other ways are
- * shut. Throws an Error when the pipes are not one boiler's loop.
- */
-export function describeHeat(system: System, place: Place, fires: boolean, pumps: boolean): string {
-  const heat = heatOf(system, place, fires, pumps);
-  const { first } = readTree(system);
-  const takers = system.parts.filter(({ kind }) => kind.heat === 'takes');
-  const sentences = [saysWork(heat)];
-
+/** Where the heat of one loop goes: what works, what is heated, and at which valves the other ways are shut. */
+function describeLoop(system: System, place: Place, loop: Tree, heat: Heat): string[] {
+  const there = partsOf(loop);
+  const takers = system.parts.filter((part) => part.kind.heat === 'takes' && there.includes(part));
+  const sentences = [saysWork(loop, heat)];
   const heated = takers.filter(({ id }) => isHeated(id, heat)).map(({ short }) => say(short));
   if (heated.length > 0) sentences.push(`Heat goes to ${list(heated)}.`);
 
   const shut = takers.flatMap(({ id, short }) => {
-    const valves = wayTo(first, id).filter(({ part, entry, exit }) => {
+    const valves = wayTo(loop.first, id).filter(({ part, entry, exit }) => {
       const passes = part.kind.passes?.(positionOf(system, part, place)) ?? [];
       return !passes.some((pair) => pair.includes(entry) && pair.includes(exit));
     });
@@ -71,7 +108,27 @@ export function describeHeat(system: System, place: Place, fires: boolean, pumps
     const rest = shut.slice(1).map((way) => way.replace(' is shut', ''));
     sentences.push(`The way ${[shut[0], ...rest].join(', and ')}.`);
   }
-  return sentences.join(' ');
+  return sentences;
+}
+
+/**
+ * Where the heat goes, in plain sentences, loop by loop, and which immersions heat. Throws an Error when the pipes
+ * are not loops from a heat source and back.
+ */
+export function describeHeat(
+  system: System,
+  place: Place,
+  fires: boolean,
+  pumps: boolean,
+  working: ReadonlySet<string> = allAtWork(system, fires, pumps),
+): string {
+  const loops = readLoops(system).flatMap((loop) =>
+    describeLoop(system, place, loop, heatIn(system, place, loop, working)),
+  );
+  const immersions = system.parts
+    .filter(({ kind }) => kind.heat === 'warms')
+    .map(({ id, name }) => `The ${name.toLowerCase()} ${working.has(id) ? 'heats' : 'is off'}.`);
+  return [...loops, ...immersions].join(' ');
 }
 
 /** The cut-out as the drawing of the plant takes it: nothing on a system that has none in its wiring. */

@@ -1,6 +1,9 @@
 import { type Place, positionOf, type System } from '../../engine/model/system.ts';
 import { type Heat, isHeated, waterIn } from './heat.ts';
 import type { Drawing, Placed } from './layout.ts';
+import { SIZE, widthOf } from './text.ts';
+
+export { SIZE } from './text.ts';
 
 /** A word in the drawing. `y` is the baseline. */
 export interface Label {
@@ -11,10 +14,14 @@ export interface Label {
   readonly tone: 'name' | 'state' | 'hot' | 'back' | 'port' | 'shut' | 'danger';
 }
 
-/** Size of every word in drawing units: 12.3 px where the drawing is 328 px wide. */
-export const SIZE = 12;
+/** A valve's name where it fits over its column, else its short one. */
+const shortName = ({ part }: Placed): string => {
+  const name = part.name.replace(/ valve$/, '');
+  return widthOf(name) > COLUMN ? part.short.replace(/ valve$/, '') : name;
+};
 
-const shortName = (placed: Placed): string => placed.part.name.replace(/ valve$/, '');
+/** Room for the words over one part. */
+const COLUMN = 62;
 
 /** All words of the drawing in one state. `cutOut` is left out where the system has none to show. */
 export function labelsFor(
@@ -34,12 +41,14 @@ export function labelsFor(
     const bottom = y + h / 2;
     const position = positionOf(system, part, place);
     if (figure === 'boiler') {
-      put('name', 'Boiler', x, top + 18);
-      put(heat.fires ? 'hot' : 'state', heat.fires ? 'fires' : 'off', x, bottom - 9);
+      const on = heat.working.has(part.id);
+      put('name', part.short, x, top + 18);
+      put(on ? 'hot' : 'state', on ? (part.kind.work ? 'fires' : 'hot') : 'off', x, bottom - 9);
     } else if (figure === 'pump') {
       const below = y < drawing.base;
-      put('name', 'Pump', x, below ? bottom + 14 : top - 20);
-      put('state', heat.pumps ? 'runs' : 'still', x, below ? bottom + 28 : top - 6);
+      const runs = heat.working.has(part.id);
+      put('name', part.short, x, below ? bottom + 14 : top - 20);
+      put('state', runs ? 'runs' : 'still', x, below ? bottom + 28 : top - 6);
     } else if (figure === 'two-port') {
       const below = y < drawing.base;
       put('name', shortName(placed), x, below ? bottom + 16 : top - 20);
@@ -57,6 +66,8 @@ export function labelsFor(
         const open = passes.includes(port);
         put(open ? 'port' : 'shut', open ? port : `${port} shut`, x + 7, at, 'start');
       }
+    } else if (figure === 'bypass') {
+      put('name', part.short, x, top - 6);
     } else if (figure === 'radiators') {
       put('name', part.short, x, top - 6);
       const heated = isHeated(part.id, heat);
@@ -83,13 +94,9 @@ export function labelsFor(
   return labels;
 }
 
-/** Widths of letters in sizes, a little over what both typefaces measure. */
-const letter = (c: string): number =>
-  /[mwMW]/.test(c) ? 0.98 : /[A-Z]/.test(c) ? 0.7 : /[fijlrt ,-]/.test(c) ? 0.4 : 0.58;
-
 /** The box a label needs, with its width judged from its letters. */
 export function boxOf({ text, x, y, anchor }: Label): { x: number; y: number; w: number; h: number } {
-  const w = SIZE * [...text].reduce((sum, c) => sum + letter(c), 0);
+  const w = widthOf(text);
   const left = anchor === 'start' ? x : anchor === 'end' ? x - w : x - w / 2;
   return { x: left, y: y - SIZE * 0.78, w, h: SIZE };
 }

@@ -1,7 +1,8 @@
 import type { Part, System } from '../../engine/model/system.ts';
 import { bodies, connections, type Figure, figureOf } from './figure.ts';
 import { returns } from './returns.ts';
-import { readTree, type Stop } from './tree.ts';
+import { widthOf } from './text.ts';
+import { isEnd, readTree, type Stop, type Tree } from './tree.ts';
 
 export type Point = readonly [x: number, y: number];
 
@@ -38,24 +39,40 @@ export interface Drawing {
   readonly takersFrom: number;
 }
 
-const BOILER_X = 30;
-const FIRST_X = 74;
+const LEFT = 4;
+/** From a heat source's edge to the middle of the first stop, and from one source to the next. */
+const AFTER_SOURCE = 18;
+const BETWEEN_SOURCES = 14;
 const STEP = 58;
 /** Room between two rows, so that a three-port and its port names fit between them. */
 const ROW = 92;
+
+/** The figure of a part at the end of a way. */
+export function endFigure({ kind }: Part): 'cylinder' | 'radiators' | 'bypass' {
+  const figure = figureOf(kind);
+  return figure === 'cylinder' || figure === 'bypass' ? figure : 'radiators';
+}
 
 /** How many stops lie one behind another before the takers. */
 const depth = (stop: Stop): number =>
   stop.ways.length === 0 ? 0 : 1 + Math.max(...stop.ways.map((way) => depth(way.stop)));
 
 /**
- * Lays out a heating loop: boiler on the left, takers in rows on the right, valves between, flow along the
+ * Lays out a heating loop, the first of the system unless told: boiler on the left, takers in rows on the right, valves between, flow along the
  * top and return along the bottom. Throws an Error when the pipes are not one boiler's loop (see readTree).
  */
-export function layOut(system: System): Drawing {
-  const tree = readTree(system);
+export function layOut(system: System, tree: Tree = readTree(system)): Drawing {
   const stops = depth(tree.first);
-  const takersFrom = FIRST_X + STEP * Math.max(stops, 3) - 2;
+  const sources = [...tree.beside, tree.source];
+  const [least, boilerHeight] = bodies.boiler;
+  const widths = sources.map(({ short }) => Math.max(least, widthOf(short) + 8));
+  const middles = widths.map((w, k) => {
+    const before = widths.slice(0, k).reduce((sum, other) => sum + other + BETWEEN_SOURCES, 0);
+    return LEFT + before + w / 2;
+  });
+  const boilerX = middles.at(-1)!;
+  const firstX = boilerX + widths.at(-1)! / 2 + AFTER_SOURCE;
+  const takersFrom = firstX + STEP * Math.max(stops, 3) - 2;
   const parts: Placed[] = [];
   const runs: Run[] = [];
 
@@ -63,9 +80,9 @@ export function layOut(system: System): Drawing {
   let under = 2;
   let above = -ROW;
   const placeTaker = (part: Part) => {
-    const figure = figureOf(part.kind) === 'cylinder' ? 'cylinder' : 'radiators';
+    const figure = endFigure(part);
     const [w, h] = bodies[figure];
-    const words = figure === 'radiators' ? 18 : 0;
+    const words = figure === 'cylinder' ? 0 : 18;
     const row = Math.max(under + words + connections[figure].in, above + ROW);
     const top = row - connections[figure].in;
     parts.push({ part, figure, x: takersFrom + w / 2, y: top + h / 2, w, h });
@@ -92,7 +109,7 @@ export function layOut(system: System): Drawing {
   const follow = (stop: Stop, column: number, from: readonly Point[]) => {
     const y = heightOf(stop);
     const { part, takers: serves } = stop;
-    const x = FIRST_X + STEP * column;
+    const x = firstX + STEP * column;
     const figure = part ? figureOf(part.kind) : undefined;
     const [w, h] = figure ? bodies[figure] : [0, 0];
     const arrive: Point = stop.ways.length === 0 ? [takersFrom, y] : [x - w / 2, y];
@@ -121,31 +138,54 @@ export function layOut(system: System): Drawing {
   };
 
   const trunk = heightOf(tree.first);
-  const [boilerWidth, boilerHeight] = bodies.boiler;
   const backRoom = tree.back.length > 0 ? 18 : 0;
   const base = Math.max(under + backRoom, trunk + 36 + boilerHeight + 18);
   const boilerBottom = base - 18;
   const boilerTop = boilerBottom - boilerHeight;
-  parts.push({
-    part: tree.source,
-    figure: 'boiler',
-    x: BOILER_X,
-    y: boilerBottom - boilerHeight / 2,
-    w: boilerWidth,
-    h: boilerHeight,
+  const all = tree.first.takers;
+  sources.forEach((part, k) => {
+    const x = middles[k]!;
+    parts.push({
+      part,
+      figure: 'boiler',
+      x,
+      y: boilerBottom - boilerHeight / 2,
+      w: widths[k]!,
+      h: boilerHeight,
+    });
+    if (part === tree.source) return;
+    // A source beside the main one joins its flow from the left, and takes its return from there.
+    runs.push({
+      side: 'flow',
+      points: [
+        [x, boilerTop],
+        [x, trunk],
+        [boilerX, trunk],
+      ],
+      serves: all,
+    });
+    runs.push({
+      side: 'return',
+      points: [
+        [boilerX, base],
+        [x, base],
+        [x, boilerBottom],
+      ],
+      serves: all,
+    });
   });
   follow(tree.first, 0, [
-    [BOILER_X, boilerTop],
-    [BOILER_X, trunk],
+    [boilerX, boilerTop],
+    [boilerX, trunk],
   ]);
 
   const back = tree.back.map((part, k): Placed => {
     const figure = figureOf(part.kind);
     const [w, h] = bodies[figure];
-    return { part, figure, x: FIRST_X + 18 + STEP * k, y: base, w, h };
+    return { part, figure, x: firstX + 18 + STEP * k, y: base, w, h };
   });
-  const takers = parts.filter(({ part }) => part.kind.heat === 'takes');
-  runs.push(...returns(takers, back, { base, boiler: [BOILER_X, boilerBottom], takersFrom }));
+  const takers = parts.filter(({ part }) => isEnd(part));
+  runs.push(...returns(takers, back, { base, boiler: [boilerX, boilerBottom], takersFrom }));
   const width = takersFrom + 88;
   return { width, height: base + 8 + backRoom, parts: [...parts, ...back], runs, trunk, base, takersFrom };
 }

@@ -1,5 +1,5 @@
 import { connections } from './figure.ts';
-import type { Placed, Point, Run } from './layout.ts';
+import { endFigure, type Placed, type Point, type Run } from './layout.ts';
 
 /** The heights and places the return pipes keep to, in drawing units. */
 interface Frame {
@@ -21,8 +21,7 @@ export function returns(takers: readonly Placed[], back: readonly Placed[], fram
   const dropped = last?.figure === 'cylinder' ? last : undefined;
   const runs: Run[] = [];
   const add = (points: Point[], serves: readonly string[]) => runs.push({ side: 'return', points, serves });
-  const outOf = (taker: Placed): number =>
-    taker.y - taker.h / 2 + connections[taker.figure === 'cylinder' ? 'cylinder' : 'radiators'].out;
+  const outOf = (taker: Placed): number => taker.y - taker.h / 2 + connections[endFigure(taker.part)].out;
 
   const right = takers.filter((taker) => taker !== dropped);
   right.forEach((taker, k) => {

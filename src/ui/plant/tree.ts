@@ -19,6 +19,8 @@ export interface Way {
 /** A heating loop as read from the pipes. */
 export interface Tree {
   readonly source: Part;
+  /** Other heat sources on the same flow and return, such as a second boiler. */
+  readonly beside: readonly Part[];
   readonly first: Stop;
   /** Parts in the common return, the one nearest the boiler first. */
   readonly back: readonly Part[];
@@ -42,15 +44,38 @@ const split = (key: string): [id: string, port: string] => {
 };
 
 const hasCoil = (system: System, stop: Stop): boolean =>
-  stop.takers.some((id) => system.spec.parts[id]?.kind === 'cylinder-coil');
+  stop.takers.some((id) => system.spec.parts[id]?.kind.endsWith('coil'));
+
+/** Parts that water stops at: they take its heat, or let it by to the return. */
+export const isEnd = ({ kind }: Part): boolean => kind.heat === 'takes' || kind.heat === 'bypass';
+
+const isSource = ({ kind }: Part): boolean => kind.heat === 'gives';
+
+/** The heating loops of a system: one for each heat source, or for several that share their flow. */
+export function readLoops(system: System): Tree[] {
+  const loops: Tree[] = [];
+  for (const source of system.parts.filter(isSource)) {
+    if (loops.some(({ beside }) => beside.includes(source))) continue;
+    loops.push(readTree(system, source));
+  }
+  return loops;
+}
+
+/** All parts of a loop that water runs through. */
+export function partsOf({ source, beside, first, back }: Tree): Part[] {
+  const under = ({ part, ways }: Stop): Part[] => [
+    ...(part ? [part] : []),
+    ...ways.flatMap(({ stop }) => under(stop)),
+  ];
+  return [source, ...beside, ...under(first), ...back];
+}
 
 /**
- * Reads the pipes as a tree from the boiler's flow to the parts that take heat. A way to a cylinder comes
+ * Reads the pipes as a tree from a heat source's flow to the parts that take heat. A way to a cylinder comes
  * after the others, so that the tall part stands lowest in the drawing.
  * Throws an Error that names the part when the pipes are not one boiler's loop.
  */
-export function readTree(system: System): Tree {
-  const source = system.parts.find(({ kind }) => kind.heat === 'gives');
+export function readTree(system: System, source = system.parts.find(isSource)): Tree {
   if (!source) throw new Error('no boiler in the pipework');
   const partAt = (key: string): Part => {
     const part = system.parts.find(({ id }) => id === split(key)[0]);
@@ -58,13 +83,14 @@ export function readTree(system: System): Tree {
     return part;
   };
   const visited = new Set<string>();
+  const beside: Part[] = [];
 
   const enter = (key: string): Stop => {
     const part = partAt(key);
     if (visited.has(part.id) || part === source) throw new Error(`water comes to "${part.id}" by two ways`);
     visited.add(part.id);
     const entry = split(key)[1];
-    if (part.kind.heat === 'takes') return { part, entry, ways: [], takers: [part.id] };
+    if (isEnd(part)) return { part, entry, ways: [], takers: [part.id] };
     const ports = (part.kind.ports ?? []).filter((port) => port !== entry);
     return gather(
       part,
@@ -79,7 +105,9 @@ export function readTree(system: System): Tree {
     return { part, entry, ways: ordered, takers: ordered.flatMap(({ stop }) => stop.takers) };
   };
   const leave = (port: string): Stop => {
-    const [only, ...more] = joined(system, port);
+    const beyond = joined(system, port);
+    beside.push(...beyond.map(partAt).filter((part) => isSource(part) && part !== source));
+    const [only, ...more] = beyond.filter((key) => !isSource(partAt(key)));
     if (only === undefined) throw new Error(`no pipe at "${port}"`);
     if (more.length === 0) return enter(only);
     return gather(
@@ -91,18 +119,19 @@ export function readTree(system: System): Tree {
 
   const first = leave(`${source.id}/flow`);
   const back: Part[] = [];
-  let ends = joined(system, `${source.id}/return`);
-  for (let only = ends[0]; ends.length === 1 && only && partAt(only).kind.heat !== 'takes'; only = ends[0]) {
+  const before = (port: string) => joined(system, port).filter((key) => !isSource(partAt(key)));
+  let ends = before(`${source.id}/return`);
+  for (let only = ends[0]; ends.length === 1 && only && !isEnd(partAt(only)); only = ends[0]) {
     const part = partAt(only);
     if (visited.has(part.id)) throw new Error(`water comes to "${part.id}" by two ways`);
     visited.add(part.id);
     back.push(part);
     const port = part.kind.ports?.find((other) => `${part.id}/${other}` !== only);
-    ends = joined(system, `${part.id}/${port}`);
+    ends = before(`${part.id}/${port}`);
   }
   const lost = first.takers.find((id) => !ends.includes(`${id}/out`));
   if (lost) throw new Error(`the return of "${lost}" does not reach the boiler`);
-  return { source, first, back };
+  return { source, beside, first, back };
 }
 
 /** The parts water passes on its way from the boiler to a taker, with the ports it comes in and leaves by. */

@@ -32,23 +32,32 @@ export function sayTerminal(session: Session, terminal: string): string {
     : `${nameOf(session.system, terminal)}, ${lands}, ${word}`;
 }
 
+/** What moves it on, and what takes it back: a valve's motor and spring, a relay's coil, a boiler's overrun timer. */
+function sayMove({ kind }: Part, way: number): string {
+  if (kind.work?.does === 'fires') return way > 0 ? 'starting…' : 'pump overrun…';
+  if (kind.work?.does === 'pumps') return way > 0 ? 'starting…' : 'stopping…';
+  if (!kind.ports) return way > 0 ? 'pulling in…' : 'dropping out…';
+  return way > 0 ? 'motor driving…' : 'spring returning…';
+}
+
 /** How a part stands now, short enough for its box. */
 export function stateOf(session: Session, part: Part): { says: string; active: boolean } {
   const { system, config, directions, settings } = session;
+  const atWork = session.working.has(part.id);
   if (part.mover >= 0) {
     const way = directions[part.mover] ?? 0;
     const position = positionOf(system, part, config.place);
     const first = part.kind.motion?.positions[0];
-    if (way !== 0) return { says: way > 0 ? 'motor driving…' : 'spring returning…', active: true };
+    if (way !== 0) return { says: sayMove(part, way), active: true };
+    if (part.kind.work?.does === 'fires' && atWork) return { says: 'firing', active: true };
     return {
       says: system.spec.parts[part.id]?.positions?.[position] ?? position,
       active: position !== first,
     };
   }
-  if (part.kind.work?.does === 'fires')
-    return { says: session.fires ? 'firing' : 'off', active: session.fires };
-  if (part.kind.work?.does === 'pumps')
-    return { says: session.pumps ? 'running' : 'off', active: session.pumps };
+  if (part.kind.work?.does === 'heats') return { says: atWork ? 'heating' : 'off', active: atWork };
+  if (part.kind.work?.does === 'fires') return { says: atWork ? 'firing' : 'off', active: atWork };
+  if (part.kind.work?.does === 'pumps') return { says: atWork ? 'running' : 'off', active: atWork };
   const slots = Object.values(part.slots);
   const says = slots.map((slot) => {
     const { id, label } = system.inputs[slot]!;

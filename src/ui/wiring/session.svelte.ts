@@ -1,4 +1,4 @@
-import { atWork, directions, evaluate, type Live } from '../../engine/circuit/plain.ts';
+import { atWork, directions, evaluate, type Live, partsAtWork } from '../../engine/circuit/plain.ts';
 import { type Judge, makeJudge } from '../../engine/grade/judge.ts';
 import type { Found, Verdict } from '../../engine/grade/verdict.ts';
 import { buildSystem } from '../../engine/model/build.ts';
@@ -63,6 +63,8 @@ export class Session {
   readonly live: Live = $derived.by(() => evaluate(this.system, this.wires, this.config));
   readonly fires = $derived.by(() => atWork(this.system, this.live, 'fires'));
   readonly pumps = $derived.by(() => atWork(this.system, this.live, 'pumps'));
+  /** Ids of the parts at work. */
+  readonly working = $derived.by(() => partsAtWork(this.system, this.live));
   readonly directions = $derived.by(() => directions(this.system, this.live, this.config.place));
   readonly settings = $derived.by(() => settingsOf(this.system, this.config.inputs));
   readonly canUndo = $derived(past.canUndo(this.#history));
