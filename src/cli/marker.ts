@@ -1,4 +1,4 @@
-import { type Judge, makeJudge } from '../engine/grade/judge.ts';
+import { type Judging, judgeFor } from '../engine/grade/judge-for.ts';
 import type { Verdict } from '../engine/grade/verdict.ts';
 import type { System } from '../engine/model/system.ts';
 import type { Wire } from '../engine/model/wiring.ts';
@@ -9,20 +9,20 @@ import { type Library, openLibrary } from './library.ts';
 export interface Sound {
   readonly job: string;
   readonly system: System;
-  readonly judge: Judge;
+  readonly judge: Judging;
   readonly wires: readonly Wire[];
 }
 
 /** Reads attempts for the jobs of a library; the judge of a system is made once. */
 export function makeReader(library: Library = openLibrary()): (text: string, file: string) => Sound {
-  const judges = new Map<System, Judge>();
+  const judges = new Map<System, Judging>();
   /** @throws FileError when the attempt is not sound */
   return (text, file) => {
     const { job, wires } = parseAttempt(text, file);
     const { id, system: systemId } = library.job(job, { file, place: 'job' });
     const { system } = library.system(systemId, { file: library.nameOf('jobs', id), place: 'system' });
     checkWires(system, wires, file);
-    const judge = judges.get(system) ?? makeJudge(system);
+    const judge = judges.get(system) ?? judgeFor(system);
     judges.set(system, judge);
     return { job: id, system, judge, wires };
   };

@@ -1,5 +1,6 @@
 /** `npm run --silent table -- FILE [--csv]`: every judged state of an attempt. */
 import { parseArgs } from 'node:util';
+import { configurations, isWide } from '../engine/grade/size.ts';
 import { type StateRow, stateTable } from '../engine/grade/table.ts';
 import type { Verdict } from '../engine/grade/verdict.ts';
 import { FileError } from '../files/error.ts';
@@ -34,8 +35,17 @@ function summary(rows: readonly StateRow[], { accepted, findings }: Verdict): st
   return `\n${lines.join('\n')}\n`;
 }
 
-async function show({ system, judge, wires }: Sound, asCsv: boolean): Promise<void> {
-  const rows = stateTable(system, wires, judge);
+async function show({ system, judge, wires }: Sound, file: string, asCsv: boolean): Promise<void> {
+  if (isWide(system)) {
+    const expected = 'an attempt on a system with few enough states to list';
+    throw new FileError({
+      file,
+      place: 'job',
+      expected,
+      found: `${configurations(system)} of them: grade it instead`,
+    });
+  }
+  const rows = stateTable(system, wires);
   const verdict = judge.judge(wires);
   const grid = gridOf(system, rows);
   await print(asCsv ? csv(grid) : aligned(grid) + summary(rows, verdict));
@@ -48,7 +58,11 @@ if (!asked) {
   process.exitCode = 2;
 } else {
   try {
-    await show(makeReader()(readText(callersPath(asked.file, 'table'), asked.file), asked.file), asked.asCsv);
+    await show(
+      makeReader()(readText(callersPath(asked.file, 'table'), asked.file), asked.file),
+      asked.file,
+      asked.asCsv,
+    );
   } catch (error) {
     if (!(error instanceof FileError)) throw error;
     complain(error.message);

@@ -34,13 +34,15 @@ export function closest(name: string, known: Iterable<string>): string | undefin
   return best;
 }
 
-/** The most names that a message lists. */
-const MOST_LISTED = 14;
+/** Names that a message lists stay on one line. */
+const MOST_LETTERS = 160;
 
 /** What was expected instead of a name nobody knows: `one of id, title (did you mean "title"?)`. */
 export function oneOf(name: unknown, known: Iterable<string>): string {
   const all = [...known];
   const near = typeof name === 'string' ? closest(name, all) : undefined;
-  const list = all.slice(0, MOST_LISTED).join(', ') + (all.length > MOST_LISTED ? ' …' : '');
+  let letters = 0;
+  const listed = all.filter((one) => (letters += one.length + 2) <= MOST_LETTERS);
+  const list = listed.join(', ') + (listed.length < all.length ? ' …' : '');
   return `one of ${list || '(none)'}${near === undefined ? '' : ` (did you mean ${quote(near)}?)`}`;
 }

@@ -16,6 +16,9 @@ export interface Table {
   readonly remember: (operation: number, a: number, b: number, answer: number) => number;
   /** How many nodes there are. */
   readonly size: () => number;
+  /** Nodes made since `keep` are forgotten by `reset`, and their numbers are used again. */
+  readonly keep: () => void;
+  readonly reset: () => void;
 }
 
 const mix = (a: number, b: number, c: number): number => {
@@ -24,13 +27,13 @@ const mix = (a: number, b: number, c: number): number => {
   return hash ^ (hash >>> 13);
 };
 
-const widened = (array: Int32Array): Int32Array => {
+const widened = (array: Int32Array): Int32Array<ArrayBuffer> => {
   const wider = new Int32Array(array.length * 2);
   wider.set(array);
   return wider;
 };
 
-/** An empty table. It grows as needed, and never forgets a node: make a new one for each wiring. */
+/** An empty table, with room for `capacity` nodes (a power of two) before it grows. */
 export function makeTable(variables: number, capacity = 1 << 12): Table {
   // Three numbers to a node: variable, low, high. The slots keep node numbers by hash, 0 for an empty slot.
   let nodes = new Int32Array(capacity * 3);
@@ -38,18 +41,24 @@ export function makeTable(variables: number, capacity = 1 << 12): Table {
   // Three numbers to an answer: operation and first number, second number, answer.
   let answers = new Int32Array(capacity * 4 * 3).fill(-1);
   let count = 2;
+  let kept = 2;
   nodes[0] = nodes[3] = variables;
 
   function grow(): void {
     nodes = widened(nodes);
     slots = new Int32Array(slots.length * 2);
+    file();
+    // What was remembered may be lost: it is only worked out again.
+    answers = new Int32Array(answers.length * 2).fill(-1);
+  }
+
+  /** Puts every node into the empty slots. */
+  function file(): void {
     for (let k = 2; k < count; k++) {
       let slot = mix(nodes[k * 3]!, nodes[k * 3 + 1]!, nodes[k * 3 + 2]!) & (slots.length - 1);
       while (slots[slot] !== 0) slot = (slot + 1) & (slots.length - 1);
       slots[slot] = k;
     }
-    // What was remembered may be lost: it is only worked out again.
-    answers = new Int32Array(answers.length * 2).fill(-1);
   }
 
   function node(variable: number, low: number, high: number): number {
@@ -88,5 +97,15 @@ export function makeTable(variables: number, capacity = 1 << 12): Table {
       return answer;
     },
     size: () => count,
+    keep() {
+      kept = count;
+    },
+    reset() {
+      if (count === kept) return;
+      count = kept;
+      slots.fill(0);
+      file();
+      answers.fill(-1);
+    },
   };
 }

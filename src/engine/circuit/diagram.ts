@@ -34,6 +34,9 @@ export interface Diagrams extends Sets<number> {
   readonly has: (a: number, answers: ArrayLike<number>) => boolean;
   /** How many nodes have been made. */
   readonly size: () => number;
+  /** Sets made since `keep` are forgotten by `reset`: their numbers come to mean other sets. */
+  readonly keep: () => void;
+  readonly reset: () => void;
 }
 
 // Names of what is remembered in the table.
@@ -52,7 +55,7 @@ export function makeDiagrams(variables: number): Diagrams {
       const known = recall(operation, a, b);
       if (known >= 0) return known;
       const [va, vb] = [variable(a), variable(b)];
-      const v = va < vb ? va : vb;
+      const v = Math.min(va, vb);
       const no = apply(va === v ? low(a) : a, vb === v ? low(b) : b);
       const yes = apply(va === v ? high(a) : a, vb === v ? high(b) : b);
       return remember(operation, a, b, node(v, no, yes));
@@ -154,6 +157,8 @@ export function makeDiagrams(variables: number): Diagrams {
       return at === ALL;
     },
     size: table.size,
+    keep: table.keep,
+    reset: table.reset,
   };
 }
 

@@ -5,17 +5,13 @@ import { type Moves, makeMoves, sweepMoves, worksIn } from '../circuit/motion.ts
 import { mergeNets } from '../circuit/nets.ts';
 import { anyOf } from '../circuit/sets.ts';
 import { exploreLanes, makeReach, type Reach } from '../explore/reach.ts';
-import { findWays, type Step } from '../explore/ways.ts';
-import { type Config, type Load, type Settings, type System, settingsOf } from '../model/system.ts';
-import { canonicalWires, type Wire } from '../model/wiring.ts';
-import { stateRules, wiringRules } from '../rules/index.ts';
-import type { RuleText } from '../rules/rule.ts';
+import { findWays } from '../explore/ways.ts';
+import type { Load, System } from '../model/system.ts';
+import type { Wire } from '../model/wiring.ts';
+import { stateRules } from '../rules/index.ts';
 import { heatedDemands, makeGround, type SetsView, workingParts } from '../rules/sets-view.ts';
-import { viewState } from '../rules/view.ts';
-import { viewWiring } from '../rules/wiring-view.ts';
-import { bySeverity, type Found, type Verdict } from './verdict.ts';
-
-const COLD: Config = { inputs: 0, place: 0 };
+import { sayVerdict } from './findings.ts';
+import type { Verdict } from './verdict.ts';
 
 /** How many lanes are set. */
 export function countLanes(lanes: Int32Array): number {
@@ -87,10 +83,8 @@ export function makeJudge(system: System) {
   }
 
   /** Judges a wiring: every state, every rule, each finding with its shortest witness. */
-  function judge(given: readonly Wire[]): Verdict {
-    const { broken } = sweepStates(given);
-    // What is said must not depend on how the wires were written down.
-    const wires = canonicalWires(given);
+  function judge(wires: readonly Wire[]): Verdict {
+    const { broken } = sweepStates(wires);
     const failed = stateRules
       .map((rule, r) => ({ rule, lanes: broken[r]! }))
       .filter(({ lanes }) => lanes.some((word) => word !== 0));
@@ -99,43 +93,16 @@ export function makeJudge(system: System) {
       moves,
       failed.map(({ lanes }) => lanes),
     );
-    const findings: Found[] = failed.map(({ rule, lanes }, k) => {
-      const { config, steps } = ways[k]!;
-      const explanation = rule.explain(viewState(system, wires, config));
-      return {
-        ...textOf(rule),
-        ...explanation,
-        ...witness(system, config, steps),
-        failing: countLanes(lanes),
-      };
-    });
-    const wiring = viewWiring(system, wires);
-    for (const rule of wiringRules) {
-      const found = rule.find(wiring);
-      if (found) findings.push({ ...textOf(rule), ...found, ...witness(system, COLD, []), failing: 1 });
-    }
-    return {
-      accepted: findings.every(({ severity }) => severity === 'advice'),
-      states: countLanes(reach.judged),
-      findings: findings.sort(bySeverity),
-    };
+    const failures = failed.map(({ rule, lanes }, k) => ({
+      rule,
+      way: ways[k]!,
+      failing: countLanes(lanes),
+    }));
+    return sayVerdict(system, wires, failures, countLanes(reach.judged));
   }
 
   return { frame, judge, sweepStates };
 }
 
+/** A judge that holds every state of a system side by side. */
 export type Judge = ReturnType<typeof makeJudge>;
-
-function textOf({ id, title, fails, severity, source, function: does, compare }: RuleText): RuleText {
-  return { id, title, fails, severity, source, function: does, compare };
-}
-
-function witness(system: System, config: Config, way: readonly Step[]) {
-  const steps: Settings[] = [];
-  way.slice(1).forEach(({ inputs }, k) => {
-    const changed = inputs ^ way[k]!.inputs;
-    const named = Object.entries(settingsOf(system, inputs)).filter((_, bit) => (changed >> bit) & 1);
-    steps.push(Object.fromEntries(named));
-  });
-  return { config, way, inputs: settingsOf(system, config.inputs), steps };
-}

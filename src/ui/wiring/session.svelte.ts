@@ -1,11 +1,14 @@
 import { atWork, directions, evaluate, type Live, partsAtWork } from '../../engine/circuit/plain.ts';
-import { type Judge, makeJudge } from '../../engine/grade/judge.ts';
+import { makeJudge } from '../../engine/grade/judge.ts';
+import type { Judging } from '../../engine/grade/judge-for.ts';
+import { isWide } from '../../engine/grade/size.ts';
 import type { Found, Verdict } from '../../engine/grade/verdict.ts';
 import { buildSystem } from '../../engine/model/build.ts';
 import { type Config, type System, type SystemSpec, settingsOf } from '../../engine/model/system.ts';
 import { type Wire, wireKey } from '../../engine/model/wiring.ts';
 import { findKind } from '../../engine/parts/index.ts';
 import { allRules } from '../../engine/rules/index.ts';
+import type { WasHere } from '../../files/conversion.ts';
 import * as past from './history.ts';
 import { joinedThrough } from './joined.ts';
 import { type Kept, keepWires, keptWires } from './keep.ts';
@@ -18,14 +21,18 @@ export interface JobData {
   readonly brief: string;
   readonly given: readonly Wire[];
   readonly locked: boolean;
+  /** A conversion: what was here before. The given wires are the old ones. */
+  readonly was?: WasHere | undefined;
 }
 
 /** One learner at one job: the wires, the switches, what the judge said. All views read and change this. */
 export class Session {
   readonly system: System;
   readonly job: JobData;
-  readonly #judge: Judge;
+  #judge: Judging | undefined;
+  readonly #keep: (wires: readonly Wire[]) => Kept;
   readonly #lockedKeys: ReadonlySet<string>;
+  readonly #oldKeys: ReadonlySet<string>;
   readonly motion: Motion;
 
   #history = $state.raw(past.begin([]));
@@ -43,11 +50,17 @@ export class Session {
   kept = $state<Kept>('kept');
   message = $state('');
 
-  constructor(spec: SystemSpec, job: JobData) {
+  /** Wires are kept on the device under the job's id, unless told. */
+  constructor(
+    spec: SystemSpec,
+    job: JobData,
+    keep: (wires: readonly Wire[]) => Kept = (wires) => keepWires(job.id, wires),
+  ) {
     this.system = buildSystem(spec, findKind);
     this.job = job;
-    this.#judge = makeJudge(this.system);
+    this.#keep = keep;
     this.#lockedKeys = new Set(job.locked ? job.given.map(wireKey) : []);
+    this.#oldKeys = new Set(job.was ? job.given.map(wireKey) : []);
     this.#history = past.begin([...job.given]);
     this.motion = new Motion(
       this.system,
@@ -92,6 +105,11 @@ export class Session {
     return this.#lockedKeys.has(key);
   }
 
+  /** Whether a wire is from the wiring that was here before. */
+  isOld(key: string): boolean {
+    return this.#oldKeys.has(key);
+  }
+
   /** Brings back what was kept on this device, or starts with the given wires. */
   restore(shared?: readonly Wire[]): void {
     const terminals = new Map([...this.system.nodeOf].filter(([, node]) => node < this.system.terminals));
@@ -112,7 +130,7 @@ export class Session {
   #put(history: past.History): void {
     if (history === this.#history) return;
     this.#history = history;
-    this.kept = keepWires(this.job.id, this.wires);
+    this.kept = this.#keep(this.wires);
     this.verdict = undefined;
     this.chosen = undefined;
     this.leaveWalk();
@@ -167,9 +185,15 @@ export class Session {
   }
 
   /** Judges the wiring as it stands and goes to the first failing state. */
-  judge(): void {
+  async judge(): Promise<void> {
     this.hand = undefined;
     this.chosen = undefined;
+    // Few systems need the judge for many states, so it is fetched only for them.
+    if (!this.#judge && isWide(this.system)) {
+      const { makeWideJudge } = await import('../../engine/grade/wide-judge.ts');
+      this.#judge = makeWideJudge(this.system);
+    }
+    this.#judge ??= makeJudge(this.system);
     this.verdict = this.#judge.judge(this.wires);
     this.choose(0);
   }

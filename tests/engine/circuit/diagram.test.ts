@@ -41,11 +41,31 @@ describe('sets as decision diagrams are what their truth tables say', () => {
     check(
       fc.property(tables, tables, tables, (p, q, r) => {
         const [a, b, c] = [drawn(sets, p), drawn(sets, q), drawn(sets, r)];
-        same(sets, sets.and(a, b), truth((s) => !!p[s] && !!q[s]));
-        same(sets, sets.or(a, b), truth((s) => !!p[s] || !!q[s]));
-        same(sets, sets.not(a), truth((s) => !p[s]));
-        same(sets, sets.minus(a, b), truth((s) => !!p[s] && !q[s]));
-        same(sets, sets.ite(a, b, c), truth((s) => !!(p[s] ? q[s] : r[s])));
+        same(
+          sets,
+          sets.and(a, b),
+          truth((s) => !!p[s] && !!q[s]),
+        );
+        same(
+          sets,
+          sets.or(a, b),
+          truth((s) => !!p[s] || !!q[s]),
+        );
+        same(
+          sets,
+          sets.not(a),
+          truth((s) => !p[s]),
+        );
+        same(
+          sets,
+          sets.minus(a, b),
+          truth((s) => !!p[s] && !q[s]),
+        );
+        same(
+          sets,
+          sets.ite(a, b, c),
+          truth((s) => !!(p[s] ? q[s] : r[s])),
+        );
       }),
     );
   });
@@ -57,11 +77,31 @@ describe('sets as decision diagrams are what their truth tables say', () => {
         const a = drawn(sets, p);
         const cube = sets.together(over);
         const mask = over.reduce((sum, one) => sum | (1 << one), 0);
-        same(sets, sets.restrict(a, v, 1), truth((s) => !!p[s | (1 << v)]));
-        same(sets, sets.restrict(a, v, 0), truth((s) => !!p[s & ~(1 << v)]));
-        same(sets, sets.flip(a, v), truth((s) => !!p[s ^ (1 << v)]));
-        same(sets, sets.exists(a, cube), truth((s) => p.some((inside, t) => inside && ((s ^ t) & ~mask) === 0)));
-        same(sets, sets.near(a, cube), truth((s) => !!p[s] || over.some((one) => p[s ^ (1 << one)])));
+        same(
+          sets,
+          sets.restrict(a, v, 1),
+          truth((s) => !!p[s | (1 << v)]),
+        );
+        same(
+          sets,
+          sets.restrict(a, v, 0),
+          truth((s) => !!p[s & ~(1 << v)]),
+        );
+        same(
+          sets,
+          sets.flip(a, v),
+          truth((s) => !!p[s ^ (1 << v)]),
+        );
+        same(
+          sets,
+          sets.exists(a, cube),
+          truth((s) => p.some((inside, t) => inside && ((s ^ t) & ~mask) === 0)),
+        );
+        same(
+          sets,
+          sets.near(a, cube),
+          truth((s) => !!p[s] || over.some((one) => p[s ^ (1 << one)])),
+        );
       }),
     );
   });
@@ -87,7 +127,11 @@ describe('sets as decision diagrams are what their truth tables say', () => {
     check(
       fc.property(tables, (p) => {
         sets.reset();
-        same(sets, sets.and(kept, drawn(sets, p)), truth((s) => !!low[s] && !!p[s]));
+        same(
+          sets,
+          sets.and(kept, drawn(sets, p)),
+          truth((s) => !!low[s] && !!p[s]),
+        );
         expect(truth((state) => sets.has(kept, answers(state)))).toEqual(low);
       }),
     );

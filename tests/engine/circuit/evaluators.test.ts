@@ -10,6 +10,7 @@ import type { Wire } from '../../../src/engine/model/wiring.ts';
 import { oneTwoPort, oneTwoPortRight } from '../../fixtures/one-two-port.ts';
 import { twoTwoPorts, twoTwoPortsRight } from '../../fixtures/two-two-ports.ts';
 import { references, system } from '../support/flagship.ts';
+import { plainSystems } from '../support/library.ts';
 import { must } from '../support/must.ts';
 import { seed, wirings } from '../support/random.ts';
 
@@ -72,6 +73,18 @@ describe('one state at a time and 32 to a word say the same', { timeout: 60_000 
     fc.assert(
       fc.property(wirings(twoTwoPorts, [twoTwoPortsRight]), (wires) => compare(twoTwoPorts, wires) === 576),
       { seed, numRuns: 50 },
+    );
+  });
+
+  test.each(plainSystems(1 << 13))('on a right wiring and damaged ones of %s', (_, of) => {
+    const right = of.references.map(({ wires }) => wires);
+    const all = of.system.places * 2 ** of.system.inputs.length;
+    fc.assert(
+      fc.property(
+        fc.oneof(fc.constant(must(right[0])), wirings(of.system, right)),
+        (wires) => compare(of.system, wires) === all,
+      ),
+      { seed, numRuns: 8 },
     );
   });
 

@@ -47,7 +47,11 @@ function compare(of: System) {
           agree('on', step === 1, must(moves.on[m]));
           agree('back', step === -1, must(moves.back[m]));
         });
-        agree('rest', steps.every((step) => step === 0), moves.rest);
+        agree(
+          'rest',
+          steps.every((step) => step === 0),
+          moves.rest,
+        );
         states++;
       }
     }
@@ -63,16 +67,27 @@ describe('one state at a time and all states as diagrams say the same', { timeou
 
   test('on 40 random and damaged wirings of the unvented three-port', () => {
     const right = references.map(({ wires }) => wires);
-    fc.assert(fc.property(wirings(system, right), compare(system)), { seed, numRuns: 40 });
+    const check = compare(system);
+    fc.assert(
+      fc.property(wirings(system, right), (wires) => check(wires) === 576),
+      { seed, numRuns: 40 },
+    );
   });
 
   test('on 100 random and damaged wirings of a cylinder alone', () => {
-    fc.assert(fc.property(wirings(oneTwoPort, [oneTwoPortRight]), compare(oneTwoPort)), { seed, numRuns: 100 });
+    const check = compare(oneTwoPort);
+    fc.assert(
+      fc.property(wirings(oneTwoPort, [oneTwoPortRight]), (wires) => check(wires) === 8 * 3),
+      { seed, numRuns: 100 },
+    );
   });
 
   test('on 200 wirings with two supplies, a relay of several coils and a volt-free pair', () => {
-    const right = [twoSuppliesRight];
-    fc.assert(fc.property(wirings(twoSupplies, right), compare(twoSupplies)), { seed, numRuns: 200 });
+    const check = compare(twoSupplies);
+    fc.assert(
+      fc.property(wirings(twoSupplies, [twoSuppliesRight]), (wires) => check(wires) === 8 * 2),
+      { seed, numRuns: 200 },
+    );
   });
 });
 
@@ -85,7 +100,10 @@ describe('states as diagrams', () => {
     expect(pick(sets.all)).toEqual({ inputs: 0, place: 0 });
     expect(pick(sets.none)).toBeUndefined();
     const chosen = must(pick(sets.and(stands(0, 1), stands(1, 2))));
-    expect(chosen).toEqual({ inputs: 0, place: must(system.movers[0]).stride + 2 * must(system.movers[1]).stride });
+    expect(chosen).toEqual({
+      inputs: 0,
+      place: must(system.movers[0]).stride + 2 * must(system.movers[1]).stride,
+    });
     expect(has(stands(1, 2), chosen)).toBe(true);
     expect(has(stands(1, 1), chosen)).toBe(false);
   });

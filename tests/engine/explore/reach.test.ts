@@ -10,6 +10,7 @@ import { stateRules } from '../../../src/engine/rules/index.ts';
 import { oneTwoPort, oneTwoPortRight } from '../../fixtures/one-two-port.ts';
 import { twoTwoPorts, twoTwoPortsRight } from '../../fixtures/two-two-ports.ts';
 import { mistakes, references, system } from '../support/flagship.ts';
+import { plainSystems } from '../support/library.ts';
 import { must } from '../support/must.ts';
 import { seed, wirings } from '../support/random.ts';
 
@@ -60,6 +61,13 @@ describe('the plain exploration and judge agree with the fast ones, rule by rule
       seed,
       numRuns: 60,
     });
+  });
+
+  // Every other system of the course: second supplies, volt-free pairs, relays and overrun timers are among them.
+  test.each(plainSystems(1 << 13))('on a right wiring and damaged ones of %s', (_, of) => {
+    const right = of.references.map(({ wires }) => wires);
+    compare(of.system)(must(right[0]));
+    fc.assert(fc.property(wirings(of.system, right), compare(of.system)), { seed, numRuns: 6 });
   });
 
   test('on 100 random and damaged wirings of a system with fewer than 32 settings', () => {

@@ -7,11 +7,15 @@ const asker = { file: 'tests', place: 'systems' };
 /** Every system of the course, by id. */
 export const librarySystems = library.systemIds.map((id) => ({ id, ...library.system(id, asker) }));
 
-/** Configurations that a test may go through one by one. */
-const FEW = 1 << 18;
+/** Configurations of a system: combinations of inputs times places of the valves. */
+const configurations = ({ places, inputs }: System): number => places * 2 ** inputs.length;
 
-/** Those with few enough states to look at one by one, as rows of a test table. */
-export const smallSystems = (): [id: string, system: System][] =>
+/** Those with few enough configurations to look at one by one, as rows of a test table. */
+export const plainSystems = (most: number): [id: string, system: (typeof librarySystems)[number]][] =>
   librarySystems
-    .filter(({ system }) => system.places * 2 ** system.inputs.length <= FEW)
-    .map(({ id, system }) => [id, system]);
+    .filter(({ system }) => configurations(system) <= most)
+    .map((system): [string, typeof system] => [system.id, system]);
+
+/** The same with the system alone, for what is asked of the system and not of a wiring. */
+export const smallSystems = (): [id: string, system: System][] =>
+  plainSystems(1 << 18).map(([id, { system }]) => [id, system]);

@@ -20,7 +20,8 @@ const timeSwitch: PartKind = {
 };
 
 const range = (zones: number): number[] => Array.from({ length: zones }, (_, k) => k + 1);
-const named = <T>(entries: readonly (readonly [string, T])[]): Record<string, T> => Object.fromEntries(entries);
+const named = <T>(entries: readonly (readonly [string, T])[]): Record<string, T> =>
+  Object.fromEntries(entries);
 
 /**
  * A system with hot water and this many heating zones, each with its two-port, time switch and room thermostat; frost
@@ -55,7 +56,10 @@ export function zonesSystem(zones: number): System {
       part('cylinder-coil', 'coil'),
     ]),
     inputs: named(
-      ['supply', 'hot-water', 'cylinder', 'cut-out', ...ids, 'frost', 'pipe'].map((id) => [id, { label: id }]),
+      ['supply', 'hot-water', 'cylinder', 'cut-out', ...ids, 'frost', 'pipe'].map((id) => [
+        id,
+        { label: id },
+      ]),
     ),
     pipes: [
       ['boiler/flow', 'pump/in'],
@@ -88,7 +92,9 @@ export function zonesSystem(zones: number): System {
       }),
     ],
   };
-  return buildSystem(spec, (kind, options) => (kind === 'time-switch' ? timeSwitch : findKind(kind, options)));
+  return buildSystem(spec, (kind, options) =>
+    kind === 'time-switch' ? timeSwitch : findKind(kind, options),
+  );
 }
 
 /** Its right wiring, from part to part: end switches side by side, the cut-out in the feed of the hot water valve. */
@@ -99,10 +105,20 @@ export function zonesRight(zones: number): Wire[] {
   const star = (hub: string, ends: readonly string[]): Wire[] => ends.map((end): Wire => [hub, end]);
   return [
     ...star('spur/L', ['boiler/L', 'frost-stat/COM', ...clocks.map((id) => `${id}/L`)]),
-    ...star('spur/L', valves.map((id) => `${id}/grey`)),
+    ...star(
+      'spur/L',
+      valves.map((id) => `${id}/grey`),
+    ),
     ...star('boiler/SL', ['pump/L', ...valves.map((id) => `${id}/orange`)]),
-    ...star('spur/N', ['boiler/N', 'pump/N', ...[...clocks, ...all.map((k) => `stat-${k}`)].map((id) => `${id}/N`)]),
-    ...star('spur/N', valves.map((id) => `${id}/blue`)),
+    ...star('spur/N', [
+      'boiler/N',
+      'pump/N',
+      ...[...clocks, ...all.map((k) => `stat-${k}`)].map((id) => `${id}/N`),
+    ]),
+    ...star(
+      'spur/N',
+      valves.map((id) => `${id}/blue`),
+    ),
     ...star('spur/E', ['boiler/E', 'pump/E', ...valves.map((id) => `${id}/earth`)]),
     ['water-time/ON', 'cyl-stat/COM'],
     ['cyl-stat/CALL', 'cut-out/IN'],

@@ -1,0 +1,15 @@
+import type { System } from '../model/system.ts';
+import type { Wire } from '../model/wiring.ts';
+import { makeJudge } from './judge.ts';
+import { isWide } from './size.ts';
+import type { Verdict } from './verdict.ts';
+import { makeWideJudge } from './wide-judge.ts';
+
+/** Whoever comes to a verdict on wirings of one system. */
+export interface Judging {
+  readonly judge: (wires: readonly Wire[]) => Verdict;
+}
+
+/** The judge that suits the size of a system. Both come to the same verdict. */
+export const judgeFor = (system: System): Judging =>
+  isWide(system) ? makeWideJudge(system) : makeJudge(system);

@@ -1,0 +1,53 @@
+import { drawCircuit } from '../circuit/symbolic.ts';
+import { makeSymbols } from '../circuit/symbols.ts';
+import { findNearest } from '../explore/nearest.ts';
+import { exploreSymbolic } from '../explore/symbolic.ts';
+import type { System } from '../model/system.ts';
+import type { Wire } from '../model/wiring.ts';
+import { stateRules } from '../rules/index.ts';
+import { heatedDemands, makeGround, type SetsView, workingParts } from '../rules/sets-view.ts';
+import { sayVerdict } from './findings.ts';
+import type { Verdict } from './verdict.ts';
+
+/**
+ * The judge of a system with too many states to hold side by side. It keeps sets of states as decision diagrams, and
+ * comes to the same verdict as `makeJudge`: nothing is left out, as what does not matter to a set takes no room in it.
+ */
+export function makeWideJudge(system: System) {
+  const symbols = makeSymbols(system);
+  const ground = makeGround(system, symbols);
+  symbols.sets.keep();
+
+  function judge(wires: readonly Wire[]): Verdict {
+    symbols.sets.reset();
+    const { moves, works, ...live } = drawCircuit(symbols, wires);
+    const reach = exploreSymbolic(symbols, moves);
+    const working = workingParts(ground, works);
+    const view: SetsView<number> = {
+      ...ground,
+      ...live,
+      working,
+      heated: heatedDemands(ground, working),
+      hunting: reach.hunting,
+    };
+    const failed = stateRules
+      .map((rule) => {
+        const states = rule.scope === 'rest' ? reach.judged : reach.met;
+        return { rule, broken: symbols.sets.and(states, rule.where(view)) };
+      })
+      .filter(({ broken }) => !symbols.sets.isNone(broken));
+    const ways = findNearest(
+      symbols,
+      moves,
+      failed.map(({ broken }) => broken),
+    );
+    const failures = failed.map(({ rule, broken }, k) => ({
+      rule,
+      way: ways[k]!,
+      failing: symbols.count(broken),
+    }));
+    return sayVerdict(system, wires, failures, symbols.count(reach.judged));
+  }
+
+  return { judge };
+}
