@@ -60,6 +60,9 @@ const list = (names: readonly string[]): string =>
 /** A part's name inside a sentence: "the two-port", "the cylinder". */
 const say = (name: string): string => `the ${name.toLowerCase().replace(/ valve$/, '')}`;
 
+/** More ways than this are not listed one by one when all are shut. */
+const MANY = 3;
+
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Parts of a loop that do this work, by whether they do it now. */
@@ -77,6 +80,10 @@ function saysWork(loop: Tree, heat: Heat): string {
     : `${list(firing)} is hot`;
   const running = named(pumps, heat);
   const run = `${list(running)} ${verb(running, 'runs', 'run')}`;
+  if (sources.every(({ kind }) => kind.work?.does === 'pumps')) {
+    const names = list(sources.map(({ name }) => `the ${name.toLowerCase()}`));
+    return `${capital(names)} ${heat.fires ? 'runs' : 'stands still'}.`;
+  }
   if (!heat.fires) return running.length > 0 ? `Nothing fires. ${capital(run)}.` : 'Nothing fires.';
   if (pumps.length > 0 && running.length === 0) {
     const still =
@@ -104,7 +111,9 @@ function describeLoop(system: System, place: Place, loop: Tree, heat: Heat): str
       ? [`to ${say(short)} is shut at ${list(valves.map((v) => say(v.part.name)))}`]
       : [];
   });
-  if (shut[0]) {
+  // With many ways, one sentence for all of them says more than a list.
+  if (shut.length === takers.length && shut.length > MANY) sentences.push('Every way is shut.');
+  else if (shut[0]) {
     const rest = shut.slice(1).map((way) => way.replace(' is shut', ''));
     sentences.push(`The way ${[shut[0], ...rest].join(', and ')}.`);
   }

@@ -20,6 +20,9 @@ const shortName = ({ part }: Placed): string => {
   return widthOf(name) > COLUMN ? part.short.replace(/ valve$/, '') : name;
 };
 
+/** What a heat source does when it is at work; one without work of its own is always hot. */
+const saysOn = (does?: string): string => (does === 'pumps' ? 'runs' : does ? 'fires' : 'hot');
+
 /** Room for the words over one part. */
 const COLUMN = 62;
 
@@ -43,7 +46,7 @@ export function labelsFor(
     if (figure === 'boiler') {
       const on = heat.working.has(part.id);
       put('name', part.short, x, top + 18);
-      put(on ? 'hot' : 'state', on ? (part.kind.work ? 'fires' : 'hot') : 'off', x, bottom - 9);
+      put(on ? 'hot' : 'state', on ? saysOn(part.kind.work?.does) : 'off', x, bottom - 9);
     } else if (figure === 'pump') {
       const below = y < drawing.base;
       const runs = heat.working.has(part.id);
@@ -69,7 +72,9 @@ export function labelsFor(
     } else if (figure === 'bypass') {
       put('name', part.short, x, top - 6);
     } else if (figure === 'radiators') {
-      put('name', part.short, x, top - 6);
+      // A long name grows away from the return pipe on its right.
+      const long = widthOf(part.short) > w + 10;
+      put('name', part.short, long ? x + w / 2 + 5 : x, top - 6, long ? 'end' : 'middle');
       const heated = isHeated(part.id, heat);
       put(heated ? 'hot' : 'state', heated ? 'heated' : 'no heat', x, bottom + 15);
     } else {

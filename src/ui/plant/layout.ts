@@ -47,6 +47,9 @@ const STEP = 58;
 /** Room between two rows, so that a three-port and its port names fit between them. */
 const ROW = 92;
 
+/** From a row down to the return below it, with a valve's words and the return's between. */
+const WORDS_UNDER = 68;
+
 /** The figure of a part at the end of a way. */
 export function endFigure({ kind }: Part): 'cylinder' | 'radiators' | 'bypass' {
   const figure = figureOf(kind);
@@ -71,7 +74,10 @@ export function layOut(system: System, tree: Tree = readTree(system)): Drawing {
     return LEFT + before + w / 2;
   });
   const boilerX = middles.at(-1)!;
-  const firstX = boilerX + widths.at(-1)! / 2 + AFTER_SOURCE;
+  // The words under a valve need more room beside the source than a pump does.
+  const first = tree.first.part;
+  const after = first && figureOf(first.kind) === 'two-port' ? AFTER_SOURCE + 18 : AFTER_SOURCE;
+  const firstX = boilerX + widths.at(-1)! / 2 + after;
   const takersFrom = firstX + STEP * Math.max(stops, 3) - 2;
   const parts: Placed[] = [];
   const runs: Run[] = [];
@@ -139,7 +145,9 @@ export function layOut(system: System, tree: Tree = readTree(system)): Drawing {
 
   const trunk = heightOf(tree.first);
   const backRoom = tree.back.length > 0 ? 18 : 0;
-  const base = Math.max(under + backRoom, trunk + 36 + boilerHeight + 18);
+  // A valve in front of the lowest radiators has its words under it, and the return's own stand over the pipe.
+  const words = parts.at(-1)?.figure === 'cylinder' ? 0 : above + WORDS_UNDER;
+  const base = Math.max(under + backRoom, words, trunk + 36 + boilerHeight + 18);
   const boilerBottom = base - 18;
   const boilerTop = boilerBottom - boilerHeight;
   const all = tree.first.takers;

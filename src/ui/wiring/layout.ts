@@ -18,6 +18,9 @@ export interface BoardLayout {
   readonly shape: BoardShape;
 }
 
+/** A board wider than this, px, is not scaled down to the page but scrolls. */
+export const BIG_BOARD = 860;
+
 /** Width the board is drawn at, px; the page scales it. */
 const WIDTH = 800;
 const EDGE = 14;
@@ -29,12 +32,17 @@ const PAD = 0.68;
 /** Parts that act (move, fire, pump) stand below the strip, parts that ask above it. */
 const acts = ({ kind }: Part): boolean => kind.motion !== undefined || kind.work !== undefined;
 
-function row(parts: readonly Part[], where: PartBox['row']): PartBox[] {
-  const leads = parts.reduce((sum, { kind }) => sum + kind.terminals.length, 0);
-  const units = leads - parts.length + (parts.length - 1) * BETWEEN + 2 * PAD;
-  const pitch = Math.min(46, (WIDTH - 2 * EDGE) / units);
+/** Lead pitches from one end of a row to the other. */
+const unitsOf = (parts: readonly Part[]): number =>
+  parts.reduce((sum, { kind }) => sum + kind.terminals.length - 1, 0) +
+  (parts.length - 1) * BETWEEN +
+  2 * PAD;
+
+function row(parts: readonly Part[], where: PartBox['row'], width: number): PartBox[] {
+  const units = unitsOf(parts);
+  const pitch = Math.min(46, (width - 2 * EDGE) / units);
   const used = pitch * units;
-  let x = (WIDTH - used) / 2 + PAD * pitch;
+  let x = (width - used) / 2 + PAD * pitch;
   return parts.map((part) => {
     const pins = part.kind.terminals.map(({ id }, k) => ({
       id: `${part.id}/${id}`,
@@ -47,26 +55,26 @@ function row(parts: readonly Part[], where: PartBox['row']): PartBox[] {
   });
 }
 
-/** Places every part and every strip terminal of a system; `lane` is the distance between wires, px. */
-export function layBoard(system: System): BoardLayout {
+/**
+ * Places every part and every strip terminal of a system; `lane` is the distance between wires, px. The board grows wider
+ * where leads would stand closer than `least` px.
+ */
+export function layBoard(system: System, least = 0): BoardLayout {
   const wired = system.parts.filter(({ kind }) => kind.terminals.length > 0 && kind.kind !== 'strip');
-  const boxes = [
-    ...row(
-      wired.filter((part) => !acts(part)),
-      'upper',
-    ),
-    ...row(wired.filter(acts), 'lower'),
-  ];
+  const [asks, does] = [wired.filter((part) => !acts(part)), wired.filter(acts)];
   const joints = system.parts.find(({ kind }) => kind.kind === 'strip');
   const ways = joints?.kind.terminals ?? [];
-  const pitch = (WIDTH - 2 * EDGE) / Math.max(1, ways.length);
+  const most = Math.max(unitsOf(asks), unitsOf(does), ways.length);
+  const width = Math.max(WIDTH, Math.ceil(most * least) + 2 * EDGE);
+  const boxes = [...row(asks, 'upper', width), ...row(does, 'lower', width)];
+  const pitch = (width - 2 * EDGE) / Math.max(1, ways.length);
   const strip = ways.map(({ id }, k) => ({
     id: `${joints!.id}/${id}`,
     x: EDGE + pitch * (k + 0.5),
     width: Math.min(58, pitch - 8),
   }));
   return {
-    width: WIDTH,
+    width,
     boxes,
     stripId: joints?.id ?? '',
     strip,
@@ -75,7 +83,7 @@ export function layBoard(system: System): BoardLayout {
       lower: boxes.filter(({ row: r }) => r === 'lower').flatMap(({ pins }) => pins),
       strip,
       left: 2,
-      right: WIDTH - 2,
+      right: width - 2,
       lane: 12,
       slot: 7,
       stripHeight: 50,

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import type { System } from '../../../src/engine/model/system.ts';
 import { bonnet } from '../../../src/ui/plant/figure.ts';
-import { heatOf } from '../../../src/ui/plant/heat.ts';
+import { allAtWork, heatIn } from '../../../src/ui/plant/heat.ts';
 import { boxOf, labelsFor, SIZE } from '../../../src/ui/plant/labels.ts';
 import { layOut, type Placed, type Point } from '../../../src/ui/plant/layout.ts';
+import { isEnd, partsOf, readLoops, type Tree } from '../../../src/ui/plant/tree.ts';
+import { librarySystems } from '../../engine/support/library.ts';
 import { systemNamed, systems } from './loops.ts';
 
 interface Box {
@@ -27,12 +30,30 @@ const straight = ([ax, ay]: Point, [bx, by]: Point, half: number): Box => ({
 const straights = (points: readonly Point[], half: number): Box[] =>
   points.slice(1).map((to, k) => straight(points[k] ?? to, to, half));
 
-describe.each([...systems])('the pipework of %s', (_id, system) => {
-  const drawing = layOut(system);
+const courses = librarySystems.map(({ id, system }): [string, System] => [id, system]);
+const loops = [...systems, ...courses].flatMap(([id, system]) =>
+  readLoops(system).map((loop): [string, System, Tree] => [
+    `${id}, from its ${loop.source.id}`,
+    system,
+    loop,
+  ]),
+);
+
+/** At most this many places are looked at, spread over all. */
+const MOST_PLACES = 120;
+const placesOf = ({ places }: System): number[] => {
+  const step = Math.max(1, Math.floor(places / MOST_PLACES));
+  return Array.from({ length: Math.ceil(places / step) }, (_, k) => k * step);
+};
+const atWork = (system: System, loop: Tree, place: number, fires: boolean, pumps: boolean) =>
+  heatIn(system, place, loop, allAtWork(system, fires, pumps));
+
+describe.each(loops)('the pipework of %s', (_id, system, loop) => {
+  const drawing = layOut(system, loop);
   const outside = drawing.runs.filter((run) => !run.inside);
   const bodies = drawing.parts.map(bodyOf);
   const bonnets = drawing.parts.filter(({ figure }) => figure === 'two-port').map(bonnetOf);
-  const piped = system.parts.filter(({ kind }) => kind.ports);
+  const piped = partsOf(loop);
 
   test('every part with water in it is drawn once, inside the picture', () => {
     expect(drawing.parts.map(({ part }) => part.id).sort()).toEqual(piped.map(({ id }) => id).sort());
@@ -65,7 +86,7 @@ describe.each([...systems])('the pipework of %s', (_id, system) => {
         expect(x === px || y === py).toBe(true);
       });
     }
-    for (const { part } of drawing.parts.filter(({ part }) => part.kind.heat === 'takes')) {
+    for (const { part } of drawing.parts.filter(({ part }) => isEnd(part))) {
       const sides = outside.filter(({ serves }) => serves.includes(part.id)).map(({ side }) => side);
       expect(new Set(sides)).toEqual(new Set(['flow', 'return']));
     }
@@ -83,14 +104,20 @@ describe.each([...systems])('the pipework of %s', (_id, system) => {
 
   test('in every state no word lies on another, on a pipe, or off the picture', () => {
     const pipes = outside.flatMap(({ points }) => straights(points, 4.75));
-    for (let place = 0; place < system.places; place++) {
+    for (const place of placesOf(system)) {
       for (const [fires, pumps] of [
         [false, false],
         [true, false],
         [false, true],
         [true, true],
       ] as const) {
-        const labels = labelsFor(system, drawing, heatOf(system, place, fires, pumps), place, 'tripped');
+        const labels = labelsFor(
+          system,
+          drawing,
+          atWork(system, loop, place, fires, pumps),
+          place,
+          'tripped',
+        );
         const boxes = labels.map((label) => ({ ...boxOf(label), text: label.text }));
         boxes.forEach((box, k) => {
           const clash = [...boxes.slice(k + 1), ...pipes, ...bonnets].filter((other) => overlap(box, other));
@@ -102,8 +129,14 @@ describe.each([...systems])('the pipework of %s', (_id, system) => {
   });
 
   test('in every state a word lies wholly inside a part or wholly outside it', () => {
-    for (let place = 0; place < system.places; place++) {
-      for (const label of labelsFor(system, drawing, heatOf(system, place, true, true), place, 'healthy')) {
+    for (const place of placesOf(system)) {
+      for (const label of labelsFor(
+        system,
+        drawing,
+        atWork(system, loop, place, true, true),
+        place,
+        'healthy',
+      )) {
         const box = boxOf(label);
         for (const body of bodies) {
           const inside =
