@@ -10,6 +10,7 @@ import { compareNgspice } from './ngspice.ts';
 import { timeParts } from './parts.ts';
 import { timeVerdicts } from './verdicts.ts';
 import { weighPages } from './weight.ts';
+import { timeZones } from './zones.ts';
 
 const effort = { smoke: process.argv.includes('--smoke') };
 const material = loadMaterial();
@@ -19,6 +20,7 @@ const sections: Section[] = [
   await compareNgspice(material, effort),
   timeParts(material, effort),
   timeVerdicts(material, effort),
+  await timeZones(effort),
   await timeFaults(material, effort),
   timeHeat(material, effort),
   await timeGrade(material, effort),

@@ -1,9 +1,11 @@
-import { type Judge, makeJudge } from '../engine/grade/judge.ts';
+import { nearestChange, sizeOf } from '../engine/grade/change.ts';
+import { type Judging, judgeFor } from '../engine/grade/judge-for.ts';
 import type { Verdict } from '../engine/grade/verdict.ts';
 import { type Wire, wireKey } from '../engine/model/wiring.ts';
 import { checkCores } from '../engine/rules/cores.ts';
 import { checkStores } from '../engine/rules/stores.ts';
 import { checkWires } from '../files/attempt.ts';
+import { startWiring } from '../files/conversion.ts';
 import { FileError, show } from '../files/error.ts';
 import type { Job } from '../files/job.ts';
 import { applyMistake, type Reference } from '../files/mistake.ts';
@@ -59,7 +61,7 @@ export function checkContent(library: Library): ContentReport {
         fail(['parts', part], `${terminal} in a colour that tells the truth (${source})`, says);
       for (const { rule, source, says } of checkStores(loaded.spec))
         fail(['stores'], `${rule} to hold (${source})`, `that ${says}`);
-      checkWirings(loaded, makeJudge(loaded.system), fail);
+      checkWirings(loaded, judgeFor(loaded.system), fail);
     });
   }
   for (const id of library.jobIds) {
@@ -71,13 +73,17 @@ export function checkContent(library: Library): ContentReport {
       const loaded = library.system(job.system, { file, place: 'system' });
       checkWires(loaded.system, job.gives?.wires ?? [], file, ['gives', 'wires']);
       checkGiven(job, loaded.references, fail);
+      if (job.from) {
+        const old = library.system(job.from.system, { file, place: 'from.system' });
+        checkConversion(loaded, startWiring(job.from, old, loaded.system, file).wires, fail);
+      }
     });
   }
   return { ...count, troubles };
 }
 
 /** Right wirings are accepted, wrong ones break exactly what they say, and no two are the same circuit. */
-function checkWirings({ references, mistakes }: LoadedSystem, judge: Judge, fail: Fail): void {
+function checkWirings({ references, mistakes }: LoadedSystem, judge: Judging, fail: Fail): void {
   const circuits = new Map<string, string>();
   const isNew = (wires: readonly Wire[], id: string, path: readonly PropertyKey[]) => {
     const circuit = [...new Set(wires.map(wireKey))].sort().join('\n');
@@ -131,4 +137,14 @@ function checkGiven({ gives }: Job, references: readonly Reference[], fail: Fail
     ? `${show(stranger?.join(' '))}, which even ${nearest.reference.id} lacks`
     : 'no reference';
   fail(['gives', 'wires'], 'only wires of one reference', found);
+}
+
+/** The old wiring is not right for the new system, and some right wiring can be made out of it. */
+function checkConversion({ system, references }: LoadedSystem, start: readonly Wire[], fail: Fail): void {
+  if (judgeFor(system).judge(start).accepted)
+    fail(['from'], 'an old wiring that must be changed', 'one that is accepted as it is');
+  const wanted = references.map(({ wires }) => wires);
+  if (wanted.length === 0) fail(['system'], 'a system with a right wiring', 'no reference');
+  else if (sizeOf(nearestChange(system, start, wanted).change) === 0)
+    fail(['from'], 'an old wiring that must be changed', 'the circuit of a reference');
 }

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { attemptSchema } from './attempt.ts';
+import { benchSchema } from './bench.ts';
 import { jobSchema } from './job.ts';
 import { systemSchema } from './system-schema.ts';
 
@@ -7,6 +8,7 @@ const schemas = new Map<string, z.core.$ZodType>([
   ['system', systemSchema],
   ['job', jobSchema],
   ['attempt', attemptSchema],
+  ['bench', benchSchema],
 ]);
 
 /** Names of the file formats whose JSON Schema is published. */

@@ -11,7 +11,7 @@ const litresSays = 'litres, more than 0';
 const litres = z.number({ error: litresSays }).check(z.positive({ error: litresSays }));
 
 const coreSays = 'brown, blue, green-yellow, black, grey, white or orange';
-const core = z.enum(['brown', 'blue', 'green-yellow', 'black', 'grey', 'white', 'orange'], {
+export const core = z.enum(['brown', 'blue', 'green-yellow', 'black', 'grey', 'white', 'orange'], {
   error: coreSays,
 });
 

@@ -7,15 +7,15 @@ import { openLibrary } from '../../src/cli/library.ts';
 import { root, run, scratch } from './run.ts';
 
 const SYSTEM = 'systems/unvented-three-port.yaml';
+const WHOLE = 'jobs/unvented-three-port.yaml';
 const SHORTER = 'jobs/unvented-three-port-switching.yaml';
 let copies = 0;
 
-/** What the check says of the course's content with one file changed. */
+/** What the check says of one system of the course and its first two jobs, with one file changed. */
 function troublesAfter(name: string, change: (text: string) => string, saveAs = name): string[] {
   const folder = join(scratch, `content-${copies++}`);
   mkdirSync(folder);
-  for (const part of ['systems', 'jobs'])
-    cpSync(join(root, 'content', part), join(folder, part), { recursive: true });
+  for (const file of [SYSTEM, WHOLE, SHORTER]) cpSync(join(root, 'content', file), join(folder, file));
   const text = readFileSync(join(folder, name), 'utf8');
   const changed = change(text);
   expect(saveAs !== name || changed !== text).toBe(true);
@@ -32,6 +32,20 @@ test('the content of the course is sound', () => {
   expect(errors).toEqual([]);
   expect(code).toBe(0);
   expect(lines.at(-1)).toMatch(/^content: \d+ systems?, \d+ references, \d+ mistakes, \d+ jobs; all sound$/);
+}, 60_000);
+
+test('a system that nothing is said about fails the check', () => {
+  const silent = (text: string) => text.replace(/^about:\n(?: .*\n|\n)+/m, '');
+  expect(troublesAfter(SYSTEM, silent)[0]).toMatch(
+    /about: expected what the reference pages say of it, found nothing/,
+  );
+});
+
+test('what a regulation says without its edition fails the check', () => {
+  const undated = (text: string) => text.replace(/(source: Approved Document L), .*/, '$1');
+  expect(troublesAfter(SYSTEM, undated)[0]).toMatch(
+    /about\.regulations\[\d\]\.source: expected a document with the year of its edition/,
+  );
 });
 
 test('a reference that is rejected fails the check', () => {

@@ -8,8 +8,8 @@ import { formatNames, publishedSchema } from '../../src/files/published.ts';
 /** A checker made from the published schema alone, read back as a stranger would read it. */
 const stranger = (format: string) => z.fromJSONSchema(JSON.parse(JSON.stringify(publishedSchema(format))));
 
-test('system, job and attempt are published, each as JSON Schema of 2020-12', () => {
-  expect(formatNames()).toEqual(['system', 'job', 'attempt']);
+test('system, job, attempt and bench are published, each as JSON Schema of 2020-12', () => {
+  expect(formatNames()).toEqual(['system', 'job', 'attempt', 'bench']);
   for (const format of formatNames())
     expect(publishedSchema(format)).toMatchObject({
       $schema: 'https://json-schema.org/draft/2020-12/schema',

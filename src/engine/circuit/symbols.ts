@@ -1,4 +1,4 @@
-import type { Config, Contact, System } from '../model/system.ts';
+import { type Config, type Contact, positionIndex, type System } from '../model/system.ts';
 import type { Atoms } from './atoms.ts';
 import { type Diagrams, makeDiagrams } from './diagram.ts';
 import { orderQuestions } from './order.ts';
@@ -71,9 +71,9 @@ export function makeSymbols(system: System): Symbols {
     inputs.forEach((_, input) => {
       answers[inputAt[input]!] = (set >> input) & 1;
     });
-    movers.forEach(({ stride, positions }, mover) => {
-      const position = Math.floor(place / stride) % positions.length;
-      const bits = bitsAt[mover]!;
+    movers.forEach((mover, m) => {
+      const position = positionIndex(mover, place);
+      const bits = bitsAt[m]!;
       bits.forEach((v, k) => {
         answers[v] = bit(position, bits, k);
       });

@@ -1,8 +1,8 @@
 import type { SymbolicMoves } from '../circuit/symbolic.ts';
 import type { Symbols } from '../circuit/symbols.ts';
-import type { Config, Place } from '../model/system.ts';
+import { type Config, type Place, positionIndex } from '../model/system.ts';
 import { AT_ONCE, MOVE } from './costs.ts';
-import { makeWalks } from './symbolic.ts';
+import { makeWalks, unpowered } from './symbolic.ts';
 import type { Step, Way } from './ways.ts';
 
 /** What is new at one cost: states whose settings were just changed, all passed after that, and those that rest. */
@@ -14,7 +14,8 @@ interface Layer {
 
 /**
  * For each set of states wanted, the state of them that is nearest to cold by switch moves, or undefined when none can
- * be met: the same costs as `findWays`, all states of one cost at a time. A set must hold only states that can be met.
+ * be met: the same costs as `findWays`, all states of one cost at a time. A set of which nothing can be met is looked for
+ * to the end, so give only states that can be.
  */
 export function findNearest(
   symbols: Symbols,
@@ -29,14 +30,14 @@ export function findNearest(
   let set = sets.none;
   let passed = sets.none;
   let missing = wanted.filter((states) => !sets.isNone(states)).length;
-  const cold = symbols.sets.and(atRest(symbols), allOff(symbols));
+  const cold = sets.and(unpowered(symbols), allOff(symbols));
   let last = 0;
   for (let cost = 0; cost <= last && missing > 0; cost++) {
     const waited = layers.get(cost - MOVE);
     const hurried = layers.get(cost - AT_ONCE);
     if (cost > 0 && !waited && !hurried) continue;
     const one = waited ? sets.near(waited.settled, inputs) : sets.none;
-    const other = hurried ? sets.near(sets.minus(hurried.set, moves.rest), inputs) : sets.none;
+    const other = hurried ? sets.near(hurried.set, inputs) : sets.none;
     const fresh = cost === 0 ? cold : sets.minus(sets.or(one, other), set);
     if (sets.isNone(fresh)) continue;
     const next = sets.minus(pass(sets.minus(fresh, passed)), passed);
@@ -77,7 +78,7 @@ export function findNearest(
           break;
         }
         const hurried = layers.get(cost - AT_ONCE)?.set ?? sets.none;
-        before = neighbours.find((config) => has(hurried, config) && !has(moves.rest, config))!;
+        before = neighbours.find((config) => has(hurried, config))!;
         cost -= AT_ONCE;
       }
     }
@@ -94,13 +95,13 @@ export function findNearest(
         for (let at = place; at >= 0; at = after.get(at)!) line.push(at);
         return line;
       }
-      movers.forEach(({ stride, positions }, mover) => {
-        const index = Math.floor(place / stride) % positions.length;
+      movers.forEach((mover, m) => {
+        const index = positionIndex(mover, place);
         for (const [from, fits, going] of [
-          [place - stride, index > 0, moves.on],
-          [place + stride, index < positions.length - 1, moves.back],
+          [place - mover.stride, index > 0, moves.on],
+          [place + mover.stride, index < mover.positions.length - 1, moves.back],
         ] as const) {
-          if (!fits || after.has(from) || !has(going[mover]!, { inputs: settings, place: from })) continue;
+          if (!fits || after.has(from) || !has(going[m]!, { inputs: settings, place: from })) continue;
           after.set(from, place);
         }
       });
@@ -109,7 +110,5 @@ export function findNearest(
   }
 }
 
-const atRest = ({ system, sets, stands }: Symbols): number =>
-  system.movers.reduce((set, _, mover) => sets.and(set, stands(mover, 0)), sets.all);
 const allOff = ({ system, sets, isSet }: Symbols): number =>
   system.inputs.reduce((set, _, input) => sets.and(set, isSet(input, 0)), sets.all);

@@ -61,9 +61,9 @@ export function makeWalks({ system, sets, standing, stands }: Symbols, { on, bac
 
 /** All that can be met from cold, whatever is switched in whatever order; see `exploreLanes`. */
 export function exploreSymbolic(symbols: Symbols, moves: SymbolicMoves): SymbolicReach {
-  const { system, sets, stands, inputs } = symbols;
+  const { sets, inputs } = symbols;
   const { pass, lead } = makeWalks(symbols, moves);
-  let met = system.movers.reduce((set, _, mover) => sets.and(set, stands(mover, 0)), sets.all);
+  let met = unpowered(symbols);
   for (let before = -1; before !== met; ) {
     before = met;
     met = pass(met);
@@ -72,3 +72,7 @@ export function exploreSymbolic(symbols: Symbols, moves: SymbolicMoves): Symboli
   }
   return { met, judged: sets.and(met, moves.rest), hunting: sets.minus(met, lead(moves.rest)) };
 }
+
+/** States in which every mover stands where it rests without supply. */
+export const unpowered = ({ system, sets, stands }: Symbols): number =>
+  system.movers.reduce((set, _, mover) => sets.and(set, stands(mover, 0)), sets.all);

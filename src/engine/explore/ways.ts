@@ -1,6 +1,7 @@
 import type { Frame } from '../circuit/frame.ts';
 import type { Moves } from '../circuit/motion.ts';
 import type { Config, InputBits, Place } from '../model/system.ts';
+import { AT_ONCE, MOVE } from './costs.ts';
 
 /** Settings changed together, then the places the valves pass through one move at a time, the first included. */
 export interface Step {
@@ -20,9 +21,6 @@ interface Trail {
   readonly before: number[];
 }
 
-/** One switch move costs 16; a second one before the valves have settled costs 17, so waiting is preferred. */
-const MOVE = 16;
-const AT_ONCE = 17;
 const FAR = 0x7fff;
 
 /**

@@ -21,6 +21,8 @@ export interface Behaviour {
   readonly blows: Int32Array;
   /** Per part that does work, in the order of `frame.work`: the resting lanes in which it does it. */
   readonly works: readonly Int32Array[];
+  /** Per node: joined to line in some state in which it rests. */
+  readonly live: readonly boolean[];
 }
 
 /** One state a system rests in, in names. */
@@ -66,7 +68,11 @@ export function makeBehaviour(system: System): (wires: readonly Wire[]) => Behav
       }
       return lanes;
     });
-    return { frame, rests: reach.judged, hunts: reach.hunting, blows, works };
+    const live = system.nodes.map((_, node) => {
+      const row = nets.of[node]! * words;
+      return reach.judged.some((rests, w) => (rests & room.line[row + w]!) !== 0);
+    });
+    return { frame, rests: reach.judged, hunts: reach.hunting, blows, works, live };
   };
 }
 

@@ -1,7 +1,8 @@
 import { mergeNets } from '../circuit/nets.ts';
 import { partOf, type System } from '../model/system.ts';
 import { distinctWires, type Wire, wireKey } from '../model/wiring.ts';
-import { FREE, joined, type Places, placeNets } from './strip-places.ts';
+import { landings } from './landings.ts';
+import { type Pair, type Places, placeNets } from './strip-places.ts';
 
 /** How one wiring is made into another. What stays is the same wire in the same two terminals. */
 export interface Change {
@@ -9,8 +10,6 @@ export interface Change {
   readonly land: readonly Wire[];
   readonly stays: readonly Wire[];
 }
-
-type Pair = readonly [number, number];
 
 /** Wires that are lifted and landed, counted together. */
 export const sizeOf = ({ lift, land }: Change): number => lift.length + land.length;
@@ -29,7 +28,10 @@ export function smallestChange(system: System, from: readonly Wire[], to: readon
   const isKept = ([a, b]: Pair) => netOf(a) === netOf(b);
 
   const stays = old.filter((_, k) => isKept(pairs[k]!));
-  const land = join(system, places, netOf, pairs.filter(isKept), to);
+  const wanted = distinctWires(to).map((wire) => byNumber(system, wire));
+  const land = landings(places, netOf, pairs.filter(isKept), wanted).map(
+    ([a, b]): Wire => [system.nodes[a]!, system.nodes[b]!],
+  );
   const change = { lift: old.filter((_, k) => !isKept(pairs[k]!)), land, stays };
   if (!isSameCircuit(system, [...stays, ...land], to))
     throw new Error('the change misses the wanted circuit');
@@ -102,66 +104,4 @@ function describe(system: System, old: readonly Pair[], to: readonly Wire[]): Pl
   }
   const allows = (way: number, net: number) => strips.get(net)?.has(system.partOfNode[way]!) ?? true;
   return { old, ways, wanted, needy: [...strips.keys()], allows };
-}
-
-/** The wires that join each net's pieces: on its emptiest way, or where it has none with the wires wanted. */
-function join(
-  system: System,
-  { ways, wanted }: Places,
-  netOf: (node: number) => number,
-  kept: readonly Pair[],
-  to: readonly Wire[],
-): Wire[] {
-  const land: Pair[] = [];
-  const crowd = new Map<number, number>();
-  const count = (pair: Pair) => pair.forEach((node) => void crowd.set(node, (crowd.get(node) ?? 0) + 1));
-  kept.forEach(count);
-  const emptiest = (nodes: readonly number[]) =>
-    nodes.reduce((best, node) => ((crowd.get(node) ?? 0) < (crowd.get(best) ?? 0) ? node : best));
-  const put = (pair: Pair) => {
-    land.push(pair);
-    count(pair);
-  };
-
-  for (const net of new Set(Array.from(wanted, (_, node) => netOf(node)))) {
-    if (net === FREE) continue;
-    const nodes = Array.from(wanted, (_, node) => node).filter((node) => netOf(node) === net);
-    const group = joined(kept, wanted.length);
-    const pieces = [...new Set(nodes.map((node) => group[node]!))].map((root) =>
-      nodes.filter((node) => group[node] === root),
-    );
-    const on = pieces.map((piece) => piece.filter((node) => ways.includes(node)));
-    const joints = on.flat();
-    if (joints.length === 0) {
-      directly(
-        pieces.flat(),
-        kept,
-        wanted.length,
-        to.map((wire) => byNumber(system, wire)),
-      ).forEach(put);
-      continue;
-    }
-    const linked = on.filter(({ length }) => length > 0);
-    linked.slice(1).forEach((piece) => put([emptiest(piece), emptiest(linked[0]!)]));
-    pieces.forEach((piece, k) => {
-      if (on[k]!.length === 0) put([emptiest(piece), emptiest(joints)]);
-    });
-  }
-  return land.map(([a, b]): Wire => [system.nodes[a]!, system.nodes[b]!]);
-}
-
-/** Of the wires wanted between these nodes, those that join what is not joined yet. */
-function directly(
-  nodes: readonly number[],
-  kept: readonly Pair[],
-  count: number,
-  to: readonly Pair[],
-): Pair[] {
-  const chosen: Pair[] = [];
-  for (const pair of to) {
-    if (!nodes.includes(pair[0])) continue;
-    const group = joined([...kept, ...chosen], count);
-    if (group[pair[0]] !== group[pair[1]]) chosen.push(pair);
-  }
-  return chosen;
 }

@@ -1,9 +1,12 @@
 import { assign, NEVER } from './assign.ts';
 
+/** A wire by the numbers of its terminals. */
+export type Pair = readonly [number, number];
+
 /** What is known of an old wiring and of the nets that are wanted; everything by number of node. */
 export interface Places {
   /** The old wires, once each. */
-  readonly old: readonly (readonly [number, number])[];
+  readonly old: readonly Pair[];
   /** Terminals of strips: what a net is joined in does not matter to it. */
   readonly ways: readonly number[];
   /** The net that a node has in the wanted wiring. For the terminal of a part it stays so. */
@@ -121,7 +124,7 @@ function spare({ old, wanted }: Places, index: ReadonlyMap<number, number>, nets
 }
 
 /** The lowest node that each node is joined to by these wires. */
-export function joined(wires: readonly (readonly [number, number])[], count: number): number[] {
+export function joined(wires: readonly Pair[], count: number): number[] {
   const parent = Array.from({ length: count }, (_, node) => node);
   const root = (node: number): number => {
     let at = node;
@@ -136,7 +139,7 @@ export function joined(wires: readonly (readonly [number, number])[], count: num
 }
 
 /** Those groups of joined nodes in which some wire closes a loop. */
-function loopsIn(wires: readonly (readonly [number, number])[], component: readonly number[]): Set<number> {
+function loopsIn(wires: readonly Pair[], component: readonly number[]): Set<number> {
   const balance = new Map<number, number>();
   const add = (group: number, by: number) => balance.set(group, (balance.get(group) ?? 0) + by);
   for (const group of component) add(group, -1);

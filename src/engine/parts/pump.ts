@@ -1,7 +1,10 @@
-import type { PartKind } from '../model/part.ts';
+import type { PartKind, PartOptions } from '../model/part.ts';
 
-/** An external circulator. */
-export const pump: PartKind = {
+/**
+ * An external circulator; option `watts` is what it draws. 60 W unless the system says otherwise (current sum of a
+ * typical set of controls, common practice), taken at unity power factor.
+ */
+export const pump = ({ watts = 60 }: PartOptions): PartKind => ({
   kind: 'pump',
   title: 'Pump',
   terminals: [
@@ -10,8 +13,7 @@ export const pump: PartKind = {
     { id: 'E', core: 'green-yellow', duty: 'earth', does: 'Earth of the pump.' },
   ],
   loads: [{ id: 'motor', between: ['L', 'N'] }],
-  // 60 W at 230 V (current sum of a typical set of controls, common practice): 230²/60.
-  elements: [{ id: 'motor', between: ['L', 'N'], ohms: 882 }],
+  elements: [{ id: 'motor', between: ['L', 'N'], ohms: Number((230 ** 2 / Number(watts)).toPrecision(3)) }],
   work: { does: 'pumps', needs: ['motor'] },
   ports: ['in', 'out'],
   passes: () => [['in', 'out']],
@@ -20,4 +22,4 @@ export const pump: PartKind = {
     { id: 'dead', says: 'does not run', dead: ['motor'] },
     { id: 'live case', says: 'has a live core touching its case', contacts: { case: 'closed' } },
   ],
-};
+});

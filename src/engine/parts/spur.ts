@@ -1,14 +1,14 @@
-import type { PartKind } from '../model/part.ts';
+import type { PartKind, PartOptions } from '../model/part.ts';
 
 /**
- * The load side of a 3 A fused, double-pole connection unit: the one supply of the controls.
- * Off opens line and neutral; earth is never switched.
+ * The load side of a fused, double-pole connection unit: the one supply of the controls. Option `fuse`: its amps, 3
+ * unless the system says otherwise. Off opens line and neutral; earth is never switched.
  */
-export const fusedSpur: PartKind = {
+export const fusedSpurOf = ({ fuse = 3 }: PartOptions): PartKind => ({
   kind: 'fused-spur',
   title: 'Fused spur',
   terminals: [
-    { id: 'L', core: 'brown', duty: 'line', does: 'Permanent line, through the 3 A fuse.' },
+    { id: 'L', core: 'brown', duty: 'line', does: `Permanent line, through the ${fuse} A fuse.` },
     { id: 'N', core: 'blue', duty: 'neutral', does: 'Neutral of the supply.' },
     { id: 'E', core: 'green-yellow', duty: 'earth', does: 'Earth of the supply.' },
   ],
@@ -27,6 +27,9 @@ export const fusedSpur: PartKind = {
     neutral: 'neutral',
     earth: 'E',
     out: { line: 'L', neutral: 'N', earth: 'E' },
-    fuse: 3,
+    fuse: Number(fuse),
   },
-};
+});
+
+/** The usual one, with its 3 A fuse. */
+export const fusedSpur = fusedSpurOf({});

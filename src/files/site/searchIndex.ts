@@ -2,15 +2,20 @@ import lunr from 'lunr';
 import { loadGlossary } from './glossary.ts';
 import { loadJobCards } from './jobCards.ts';
 import { loadLessons } from './lessons.ts';
+import { partPages } from './parts.ts';
 import { plainText } from './plainText.ts';
+import { partEntries, symptomEntries, systemEntries, terminalEntries } from './searchReference.ts';
+import { systemPages } from './systems.ts';
 import { whatIfPages } from './what-if.ts';
 
 /** A thing that can be found. */
 export interface Entry {
-  kind: 'Lesson' | 'Term' | 'Job' | 'Calculator' | 'What if';
+  kind: 'Lesson' | 'Term' | 'Job' | 'Calculator' | 'What if' | 'System' | 'Part' | 'Terminal' | 'Symptom';
   /** From the site's root, with its leading slash. */
   to: string;
   title: string;
+  /** What it belongs to, where the title alone does not say: the system of a symptom. */
+  of?: string;
   /** Other names, with commas between. */
   also: string;
   text: string;
@@ -22,9 +27,18 @@ export interface SearchFile {
   index: object;
 }
 
-/** Everything that can be found in content: jobs, lessons, terms, and systems to fail parts of. */
+/** A layout stands before the jobs, terms and pages about it that have the same name. */
+const weights: Partial<Record<Entry['kind'], number>> = { System: 3, Part: 1.5 };
+
+/** Everything that can be found in content: systems and their symptoms, parts, jobs, lessons and terms. */
 export function searchEntries(root?: string): Entry[] {
+  const systems = systemPages(root);
+  const parts = partPages(root);
   return [
+    ...systemEntries(systems),
+    ...partEntries(parts),
+    ...terminalEntries(parts),
+    ...symptomEntries(systems),
     ...loadJobCards(root).map(
       ({ id, title, brief }): Entry => ({
         kind: 'Job',
@@ -64,18 +78,25 @@ export function searchEntries(root?: string): Entry[] {
   ];
 }
 
+/** A name as one word, however its parts are joined: `Y-plan`, `y plan` and `yplan` are all `yplan`. */
+const wholeName = (name: string): string => name.toLowerCase().replace(/[^a-z0-9]/g, '');
+
 /** Builds the index. Names weigh more than the words of a text. */
 export function buildSearch(entries: Entry[]): SearchFile {
   const index = lunr(function () {
     this.ref('at');
     this.field('title', { boost: 10 });
     this.field('also', { boost: 10 });
-    // “Y-plan” and “two-port” are also typed as one word.
+    // “HW-OFF” and “two-port” are also typed as one word.
     this.field('joined', { boost: 10 });
+    // A whole name as one word: what is called just “Y-plan” stands before what is called “Y-plan with a two-port”.
+    this.field('whole', { boost: 10 });
     this.field('text');
     entries.forEach((entry, at) => {
       const joined = `${entry.title} ${entry.also}`.replace(/(\w)-(?=\w)/g, '$1');
-      this.add({ at: String(at), joined, ...entry });
+      const whole = [entry.title, ...entry.also.split(',')].map(wholeName).join(' ');
+      const text = `${entry.of ?? ''} ${entry.text}`;
+      this.add({ ...entry, at: String(at), joined, whole, text }, { boost: weights[entry.kind] ?? 1 });
     });
   });
   return { entries, index: index.toJSON() };
