@@ -42,7 +42,10 @@ export function oneOf(name: unknown, known: Iterable<string>): string {
   const all = [...known];
   const near = typeof name === 'string' ? closest(name, all) : undefined;
   let letters = 0;
-  const listed = all.filter((one) => (letters += one.length + 2) <= MOST_LETTERS);
+  const listed = all.filter((one) => {
+    letters += one.length + 2;
+    return letters <= MOST_LETTERS;
+  });
   const list = listed.join(', ') + (listed.length < all.length ? ' …' : '');
   return `one of ${list || '(none)'}${near === undefined ? '' : ` (did you mean ${quote(near)}?)`}`;
 }

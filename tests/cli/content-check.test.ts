@@ -129,3 +129,18 @@ test('a file that cannot be read as YAML is one trouble, and the others are chec
   expect(troubles).toHaveLength(1);
   expect(troubles[0]).toMatch(/switching\.yaml: line \d+, column 1: expected YAML/);
 });
+
+test('a conversion whose old wiring is right already fails the check, and so does one from an old wiring nobody wrote', () => {
+  const from = (reference: string) => (text: string) =>
+    text.replace(
+      /^gives:[\s\S]*/m,
+      `from: { system: unvented-three-port, reference: ${reference}, says: S }\n`,
+    );
+  expect(troublesAfter(SHORTER, from('cut-out-after-thermostat'))).toEqual([
+    expect.stringMatching(/from: expected an old wiring that must be changed, found one that is accepted/),
+    expect.stringMatching(/from: expected an old wiring that must be changed, found the circuit of a ref/),
+  ]);
+  expect(troublesAfter(SHORTER, from('cut-out-after-thermostats'))[0]).toMatch(
+    /from\.reference: expected one of .*did you mean "cut-out-after-thermostat"/,
+  );
+});

@@ -139,6 +139,8 @@ export interface PartKind {
   readonly heat?: 'gives' | 'takes' | 'bypass' | 'warms';
   /** Water must be able to move whenever a pump runs or the part fires: a boiler with pump overrun. */
   readonly minimumFlow?: true;
+  /** The position of its mechanism in which it asks for a pump outside it to run. */
+  readonly pumpedWhile?: string;
 }
 
 /** Options a system may give to a part of this kind, such as the number of ways of a strip. */

@@ -1,24 +1,24 @@
 import type { PartKind } from '../model/part.ts';
 
 /**
- * A combination boiler, or a system boiler: pump, bypass and overrun are inside and wired by the maker. Outside there is
- * only the supply and a switched line that asks for heating. Hot water at the tap is its own business and needs no call.
+ * A boiler with its pump inside: pump, bypass and overrun are wired by the maker. Outside there is only the supply and a
+ * switched line that asks for heat. A combination boiler’s hot water at the tap is its own business and needs no call.
  */
 export const combinationBoiler: PartKind = {
   kind: 'combination-boiler',
-  title: 'Combination boiler',
+  title: 'Combination or system boiler',
   terminals: [
     {
       id: 'L',
       core: 'brown',
       duty: 'line',
-      does: 'Permanent line: for the electronics, the pump and the taps.',
+      does: 'Permanent line: for the electronics, the pump inside and, in a combination boiler, the taps.',
     },
     {
       id: 'SL',
       core: 'brown',
       duty: 'switched',
-      does: 'Switched line: live asks the boiler to heat the rooms.',
+      does: 'Switched line: live asks the boiler to fire.',
     },
     { id: 'N', core: 'blue', duty: 'neutral', does: 'Neutral of the boiler.' },
     { id: 'E', core: 'green-yellow', duty: 'earth', does: 'Earth of the boiler.' },

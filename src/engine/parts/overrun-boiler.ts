@@ -12,13 +12,13 @@ export const overrunBoiler: PartKind = {
     { id: 'L', core: 'brown', duty: 'line', does: 'Permanent line for the electronics and for the overrun.' },
     { id: 'SL', core: 'brown', duty: 'switched', does: 'Switched line: live asks the boiler to fire.' },
     { id: 'N', core: 'blue', duty: 'neutral', does: 'Neutral of the boiler.' },
-    { id: 'E', core: 'green-yellow', duty: 'earth', does: 'Earth of the boiler.' },
     {
       id: 'PUMP',
       core: 'brown',
       duty: 'switched',
       does: 'Out to the pump: live while the boiler is asked to fire, and a while after.',
     },
+    { id: 'E', core: 'green-yellow', duty: 'earth', does: 'Earth of the boiler.' },
   ],
   contacts: [
     // Assumption: the relay inside is made for 2 A; makers give from 1 A up.
@@ -40,6 +40,7 @@ export const overrunBoiler: PartKind = {
   ports: ['flow', 'return'],
   heat: 'gives',
   minimumFlow: true,
+  pumpedWhile: 'running',
   faults: [{ id: 'case', between: ['L', 'E'] }],
   failures: [
     { id: 'fires by itself', says: 'fires uncalled while it has its permanent line', needs: ['electronics'] },

@@ -1,5 +1,5 @@
+import { changeoverContacts, changeoverFailures } from '../model/changeover.ts';
 import type { PartKind } from '../model/part.ts';
-import { cylinderThermostat } from './thermostats.ts';
 
 /**
  * Programmable room thermostat on a battery: clock and thermostat in one, with a volt-free changeover. Its times and its
@@ -25,6 +25,6 @@ export const programmableThermostat: PartKind = {
     },
   ],
   inputs: [{ slot: 'call', settings: ['satisfied', 'calling'] }],
-  contacts: cylinderThermostat.contacts!,
-  failures: cylinderThermostat.failures!,
+  contacts: changeoverContacts,
+  failures: changeoverFailures,
 };

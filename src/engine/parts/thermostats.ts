@@ -1,22 +1,10 @@
-import type { ContactSpec, FailureSpec, PartKind, TerminalSpec } from '../model/part.ts';
-
-const changeover: readonly ContactSpec[] = [
-  { id: 'call', between: ['COM', 'CALL'], closed: ({ setting }) => setting.call === 'calling' },
-  { id: 'satisfied', between: ['COM', 'SAT'], closed: ({ setting }) => setting.call === 'satisfied' },
-];
+import { changeoverContacts, changeoverFailures } from '../model/changeover.ts';
+import type { PartKind, TerminalSpec } from '../model/part.ts';
 
 const terminals = (what: string): readonly TerminalSpec[] => [
   { id: 'COM', core: 'brown', duty: 'switched', does: 'Common: the feed to the contact.' },
   { id: 'CALL', core: 'brown', duty: 'switched', does: `Joined to COM while the ${what} calls for heat.` },
   { id: 'SAT', core: 'black', duty: 'switched', does: `Joined to COM while the ${what} is warm enough.` },
-];
-
-/** A changeover welded on one side can no longer reach the other. */
-const failures: readonly FailureSpec[] = [
-  { id: 'welded calling', says: 'is welded on its call', contacts: { call: 'closed', satisfied: 'open' } },
-  { id: 'welded satisfied', says: 'is welded on satisfied', contacts: { call: 'open', satisfied: 'closed' } },
-  { id: 'call open', says: 'never makes its call contact', contacts: { call: 'open' } },
-  { id: 'satisfied open', says: 'never makes its satisfied contact', contacts: { satisfied: 'open' } },
 ];
 
 /** Cylinder thermostat: a single-pole changeover (common practice). */
@@ -25,8 +13,8 @@ export const cylinderThermostat: PartKind = {
   title: 'Cylinder thermostat',
   terminals: terminals('cylinder'),
   inputs: [{ slot: 'call', settings: ['satisfied', 'calling'] }],
-  contacts: changeover,
-  failures,
+  contacts: changeoverContacts,
+  failures: changeoverFailures,
 };
 
 /**
@@ -46,8 +34,8 @@ export const roomThermostat: PartKind = {
     },
   ],
   inputs: [{ slot: 'call', settings: ['satisfied', 'calling'] }],
-  contacts: changeover,
-  failures,
+  contacts: changeoverContacts,
+  failures: changeoverFailures,
   loads: [{ id: 'accelerator', between: ['CALL', 'N'], optional: true }],
   // Assumption: 0.2 W at 230 V, as no value is published.
   elements: [{ id: 'accelerator', between: ['CALL', 'N'], ohms: 264_500 }],

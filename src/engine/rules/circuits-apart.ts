@@ -1,6 +1,6 @@
 import { anyOf } from '../circuit/sets.ts';
 import { routeBetween, terminalsOf } from '../circuit/trace.ts';
-import type { System } from '../model/system.ts';
+import type { Load, System } from '../model/system.ts';
 import type { StateRule } from './rule.ts';
 import type { StateView } from './view.ts';
 import { saySettings } from './words.ts';
@@ -15,6 +15,22 @@ const met = ({ system, live }: StateView) =>
     return live.lines[a]![out.line] || live.neutrals[a]![out.neutral] || live.neutrals[a]![neutral];
   });
 
+/** Both ways round a load: which end is on the line, and which on the neutral. */
+const ways = ({ a, b }: Load) => [
+  [a, b],
+  [b, a],
+];
+
+/** A load on the line of one supply whose neutral is another's alone: a borrowed neutral. */
+const borrowed = ({ system, live }: StateView) =>
+  system.loads.find(
+    (load) =>
+      !load.spec.ownLoop &&
+      ways(load).some(([from, to]) =>
+        live.lines.some((line, s) => line[from!] && live.neutral[to!] && !live.neutrals[s]![to!]),
+      ),
+  );
+
 export const circuitsApart: StateRule = {
   id: 'circuits-apart',
   title: 'Each circuit keeps to its own line and neutral',
@@ -25,18 +41,36 @@ export const circuitsApart: StateRule = {
     'With one circuit switched off, its wires stay live from the other, or its neutral carries the other’s current.',
   compare: 'Compare the cores of the two supplies: nothing may join them but the earth.',
   scope: 'met',
-  broken: (state) => met(state) !== undefined,
-  where: ({ system, sets, lineOf, neutralOf }) =>
-    anyOf(
-      sets,
-      pairs(system).flatMap(([a, b]) => {
-        const { out, neutral } = system.supplies[b]!;
-        return [lineOf(a, out.line), neutralOf(a, out.neutral), neutralOf(a, neutral)];
-      }),
-    ),
+  broken: (state) => met(state) !== undefined || borrowed(state) !== undefined,
+  where({ system, sets, lineOf, neutralOf, neutral }) {
+    if (system.supplies.length < 2) return sets.none;
+    const joined = pairs(system).flatMap(([a, b]) => {
+      const { out, neutral } = system.supplies[b]!;
+      return [lineOf(a, out.line), neutralOf(a, out.neutral), neutralOf(a, neutral)];
+    });
+    const lent = system.loads
+      .filter(({ spec }) => !spec.ownLoop)
+      .flatMap(ways)
+      .flatMap(([from, to]) =>
+        system.supplies.map((_, s) =>
+          sets.and(lineOf(s, from!), sets.and(neutral(to!), sets.not(neutralOf(s, to!)))),
+        ),
+      );
+    return anyOf(sets, [...joined, ...lent]);
+  },
   explain(state) {
     const { system, wires, config, live } = state;
-    const [a, b] = met(state)!;
+    const pair = met(state);
+    if (!pair) {
+      const load = borrowed(state)!;
+      return {
+        says: `${saySettings(state)}, the ${load.spec.id} of the ${system.parts[load.part]!.name.toLowerCase()} takes its line from one circuit and its neutral from the other.`,
+        terminals: [load.a, load.b]
+          .filter((node) => node < system.terminals)
+          .map((node) => system.nodes[node]!),
+      };
+    }
+    const [a, b] = pair;
     const [one, other] = [system.supplies[a]!, system.supplies[b]!];
     const lines = live.lines[a]![other.out.line]!;
     const [from, to] = lines ? [one.line, other.out.line] : [one.neutral, other.out.neutral];

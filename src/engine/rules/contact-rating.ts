@@ -11,14 +11,16 @@ export const contactRating: WiringRule = {
   function: 'A small switch carries a load that is too big for it: it burns or welds shut.',
   compare:
     'Compare the loads fed through this contact with its rating. A relay, or the boiler’s pump terminal, can take the big one.',
-  find: ({ system, amps: reach }) => {
+  find: ({ system, line, amps: reach }) => {
     const rated = system.contacts
       .map((contact, c) => ({ contact, c }))
       .filter(({ contact }) => contact.spec.amps);
     if (rated.length === 0) return undefined;
     const over = rated.flatMap(({ contact, c }) => {
-      // Either end may be the feed: the current is that of the side with less behind it.
-      const amps = Math.min(reach(contact.a, c), reach(contact.b, c));
+      // The side away from the supply is fed; where neither is on it, the one with less behind it.
+      const fed = [contact.a, contact.b].filter((node) => !line[node]);
+      // Both on it: the contact is bypassed, and what it carries is its loads' own business.
+      const amps = fed.length === 0 ? 0 : Math.min(...fed.map((node) => reach(node, c)));
       return amps > contact.spec.amps! ? [{ contact, amps }] : [];
     });
     if (over.length === 0) return undefined;

@@ -139,7 +139,7 @@ export function explainValve(state: StateView, part: number): Explanation {
   const drive = system.loads[works ?? mover.drives[0]!]!;
   const stands = capital(sayPosition(system, system.parts[part]!.id, config));
   const { says, ...rest } = works !== undefined ? explainLive(state, drive) : explainDead(state, drive);
-  const motor = works !== undefined ? 'Its motor is live.' : 'Its motor is dead.';
+  const motor = `Its ${drive.spec.id} is ${works !== undefined ? 'live' : 'dead'}.`;
   return { says: `${stands}. ${motor} ${says}`, ...rest };
 }
 

@@ -3,7 +3,7 @@ import { type Demand, partNamed } from '../model/system.ts';
 import { explainLive, givingLoad } from './explain.ts';
 import type { StateRule } from './rule.ts';
 import type { StateView } from './view.ts';
-import { saySettings } from './words.ts';
+import { isAre, saySettings } from './words.ts';
 
 /** The demand that goes before this one. */
 const firstOf = ({ system }: StateView, { yields }: Demand) =>
@@ -38,9 +38,10 @@ export const hotWaterPriority: StateRule = {
     const { system } = state;
     const demand = system.spec.demands.find((one) => jumpsQueue(state, one))!;
     const load = givingLoad(state, demand);
+    const heated = partNamed(system, demand.heats).name.toLowerCase();
     const { says, terminals } = load ? explainLive(state, load) : { says: '', terminals: [] };
     return {
-      says: `${saySettings(state)}, ${firstOf(state, demand)!.says} goes first, yet the ${partNamed(system, demand.heats).name.toLowerCase()} is heated. ${says}`.trim(),
+      says: `${saySettings(state)}, ${firstOf(state, demand)!.says} goes first, yet the ${heated} ${isAre(heated)} heated. ${says}`.trim(),
       terminals,
     };
   },

@@ -17,6 +17,7 @@ import { noHunting } from './no-hunting.ts';
 import { noShort } from './no-short.ts';
 import { noUncalledHeat } from './no-uncalled-heat.ts';
 import { offWhenNotCalled } from './off-when-not-called.ts';
+import { overrunCarried } from './overrun-carried.ts';
 import { pathWhenCalled } from './path-when-called.ts';
 import { permanentLine } from './permanent-line.ts';
 import type { RuleText, StateRule, WiringRule } from './rule.ts';
@@ -40,6 +41,7 @@ export const stateRules: readonly StateRule[] = [
   noUncalledHeat,
   hotWaterPriority,
   minimumFlow,
+  overrunCarried,
   noHunting,
 ];
 

@@ -40,10 +40,13 @@ export const noUncalledHeat: StateRule = {
     const { system, config } = state;
     const demand = system.spec.demands.find((one) => isWarmedUnasked(state, one))!;
     const load = givingLoad(state, demand);
-    const { says, terminals } = load ? explainLive(state, load) : { says: 'It fires.', terminals: [] };
+    const source = load ? system.parts[load.part]!.name.toLowerCase() : 'heat source';
+    const { says, terminals } = load
+      ? explainLive(state, load)
+      : { says: 'It is always hot.', terminals: [] };
     const valves = system.movers.map(({ part }) => sayPosition(system, system.parts[part]!.id, config));
     return {
-      says: `${saySettings(state)}, ${demand.says} is not called but the boiler heats the ${partNamed(system, demand.heats).name.toLowerCase()}. ${capital(list(valves))}. The boiler fires: ${says.charAt(0).toLowerCase()}${says.slice(1)}`,
+      says: `${saySettings(state)}, ${demand.says} is not called but the ${source} heats the ${partNamed(system, demand.heats).name.toLowerCase()}. ${capital(list(valves))}. The ${source} fires: ${says.charAt(0).toLowerCase()}${says.slice(1)}`,
       terminals,
     };
   },

@@ -43,7 +43,7 @@ export const runsWhenCalled: StateRule = {
     const load = decisiveLoad(state, part, false);
     const { says, ...rest } = load ? explainDead(state, load) : { says: '', terminals: [] };
     return {
-      says: `${saySettings(state)}, ${sayCalled(state)} is called but ${sayWork(state.system, part, false)}. ${says}`.trim(),
+      says: `${saySettings(state)}, ${sayCalled(state)} but ${sayWork(state.system, part, false)}. ${says}`.trim(),
       ...rest,
     };
   },

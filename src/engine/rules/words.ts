@@ -47,7 +47,7 @@ export function saySettings({ system, config }: StateView): string {
   const now = settingsOf(system, config.inputs);
   const said = new Set<string>();
   for (const input of system.inputs) {
-    const isSupply = system.supplies.some((supply) => system.inputs[supply.input] === input);
+    const isSupply = input === system.inputs[system.supply.input];
     if (now[input.id] === input.settings[1] && !isSupply) said.add(input.id);
   }
   for (const when of system.spec.demands.flatMap((demand) => alternatives(demand.when))) {
@@ -70,10 +70,10 @@ export function saySettings({ system, config }: StateView): string {
 
 const inputOf = (system: System, id: string) => system.inputs.find((input) => input.id === id)!;
 
-/** "hot water", "hot water and heating", or "nothing". */
+/** "hot water is called", "hot water and heating are called", or "nothing is called". */
 export function sayCalled({ system, called }: StateView): string {
   const words = system.spec.demands.filter(called).map(({ says }) => says);
-  return words.length > 0 ? list(words) : 'nothing';
+  return words.length > 0 ? `${list(words)} ${words.length > 1 ? 'are' : 'is'} called` : 'nothing is called';
 }
 
 const WORK = {
@@ -91,5 +91,8 @@ export function sayWork({ parts }: System, part: number, works: boolean): string
 /** That nothing is called, or that what is called does not need the part. */
 export const sayNotCalled = (state: StateView, part: number): string =>
   state.system.spec.demands.some(state.called)
-    ? `${sayCalled(state)} is called, which does not need the ${state.system.parts[part]!.name.toLowerCase()},`
+    ? `${sayCalled(state)}, which does not need the ${state.system.parts[part]!.name.toLowerCase()},`
     : 'no heat is called';
+
+/** "is" or "are", for what a name says there is: "the radiators are". */
+export const isAre = (name: string): string => (/[^s]s$/.test(name) ? 'are' : 'is');

@@ -58,12 +58,13 @@ export function searchEntries(root?: string): Entry[] {
       }),
     ),
     ...whatIfPages(root).map(
-      ({ spec, choices }): Entry => ({
+      ({ spec }): Entry => ({
         kind: 'What if',
         to: `/what-if/${spec.id}/`,
         title: `What if something fails? ${spec.title}`,
         also: 'faults, failures, layers of protection',
-        text: `Fail a part and see where the heat goes. ${choices.map(({ title }) => title).join('. ')}.`,
+        // Its wrong wirings are found as symptoms.
+        text: 'Fail a part, in a right wiring or in a wrong one, and see where the heat goes.',
       }),
     ),
     ...loadGlossary(root).map(

@@ -36,7 +36,7 @@ async function draw(hit: Hit): Promise<HTMLLIElement> {
   link.append(...marked(hit.entry.title));
   const kind = document.createElement('span');
   kind.className = 'kind';
-  kind.textContent = hit.entry.kind;
+  kind.textContent = hit.entry.of ? `${hit.entry.kind}, ${hit.entry.of}` : hit.entry.kind;
   const says = document.createElement('p');
   if (hit.entry.also) says.append('Also called ', ...marked(hit.entry.also), '. ');
   says.append(...marked(excerpt(hit.entry.text, hit.stems)));

@@ -16,8 +16,12 @@ export function finder({ entries, index }: SearchFile): (words: string) => Hit[]
       .map(String)
       .filter((token) => /[a-z0-9]/.test(token));
     if (tokens.length === 0) return [];
+    // “HW-OFF” is also in the index as one word, which “off” alone is too common to be.
+    const joined = words.toLowerCase().match(/\w+(?:-\w+)+/g) ?? [];
     return ready
       .query((query) => {
+        query.term(words.toLowerCase().replace(/[^a-z0-9]/g, ''), { boost: 30, fields: ['whole'] });
+        for (const word of joined) query.term(word.replaceAll('-', ''), { boost: 20 });
         for (const token of tokens) {
           query.term(token, { boost: 10 });
           if (token.length > 2)

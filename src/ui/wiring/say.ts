@@ -1,3 +1,4 @@
+import type { PartKind } from '../../engine/model/part.ts';
 import { type Part, positionOf, type System } from '../../engine/model/system.ts';
 import { wireKey } from '../../engine/model/wiring.ts';
 import { list } from '../../engine/rules/words.ts';
@@ -38,6 +39,13 @@ function sayMove({ kind }: Part, way: number): string {
   if (kind.work?.does === 'pumps') return way > 0 ? 'starting…' : 'stopping…';
   if (!kind.ports) return way > 0 ? 'pulling in…' : 'dropping out…';
   return way > 0 ? 'motor driving…' : 'spring returning…';
+}
+
+/** The same for a sentence. */
+function saysMoving({ ports, heat }: PartKind, way: number): string {
+  if (heat === 'gives') return way > 0 ? 'starts' : 'runs its pump on';
+  if (!ports) return way > 0 ? 'pulls in' : 'drops out';
+  return `is ${way > 0 ? 'driven by its motor' : 'taken back by its spring'}`;
 }
 
 /** How a part stands now, short enough for its box. */
@@ -83,10 +91,8 @@ export function sayNow(session: Session): string {
 export function sayMoving(system: System, directions: readonly number[]): string {
   const moving = system.movers.flatMap(({ part }, m) => {
     const way = directions[m] ?? 0;
-    const name = system.parts[part]!.name.toLowerCase();
-    return way === 0
-      ? []
-      : [`the ${name} is ${way > 0 ? 'driven by its motor' : 'taken back by its spring'}`];
+    const { name, kind } = system.parts[part]!;
+    return way === 0 ? [] : [`the ${name.toLowerCase()} ${saysMoving(kind, way)}`];
   });
   return moving.length > 0 ? `Now ${list(moving)}.` : '';
 }

@@ -14,6 +14,12 @@ import { librarySystems, smallSystems } from '../support/library.ts';
  * numbers and order, so writing the same circuit down in another way may change nothing.
  */
 
+/** What must be there; a test that looks for it has nothing to say without. */
+function sure<T>(value: T | undefined): T {
+  if (value === undefined) throw new Error('The library has no such thing.');
+  return value;
+}
+
 const small = new Set(smallSystems().map(([id]) => id));
 const systems = librarySystems.filter(({ id, references }) => small.has(id) && references.length > 0);
 const library: Layout[] = systems.map(({ spec, references }) => ({ spec, references }));
@@ -38,12 +44,12 @@ function disguise({ spec }: Layout, wires: readonly Wire[]): Site {
     matched.includes(id) ? `x${matched.length - matched.indexOf(id)}` : `${id}-here`;
   const parts: Record<string, SystemPart> = {};
   for (const id of [...matched].reverse()) {
-    const { kind, options } = spec.parts[id]!;
+    const { kind, options } = sure(spec.parts[id]);
     parts[idOf(id)] = { kind, name: `Thing ${idOf(id)}`, ...(options && { options }) };
   }
-  const ways = (id: string) => Number(spec.parts[id]!.options?.ways ?? 12);
+  const ways = (id: string) => Number(spec.parts[id]?.options?.ways ?? 12);
   for (const id of strips) {
-    const { kind, name, options } = spec.parts[id]!;
+    const { kind, name, options } = sure(spec.parts[id]);
     parts[idOf(id)] =
       kind === 'strip'
         ? { kind, name, options: { ways: ways(id) + 3 } }
@@ -51,7 +57,7 @@ function disguise({ spec }: Layout, wires: readonly Wire[]): Site {
   }
   const rename = (terminal: string) => {
     const [id = '', name = ''] = terminal.split('/');
-    const way = spec.parts[id]!.kind === 'strip' ? String(ways(id) + 2 - Number(name)) : name;
+    const way = spec.parts[id]?.kind === 'strip' ? String(ways(id) + 2 - Number(name)) : name;
     return `${idOf(id)}/${way}`;
   };
   return { parts, wires: [...wires].reverse().map(([a, b]): Wire => [rename(b), rename(a)]) };
@@ -66,7 +72,7 @@ test.each(rows)(
   ({ system, reference }) => {
     const site = disguise(system, reference.wires);
     const { likenesses } = ask(site);
-    const own = likenesses.find(({ layout }) => layout === system.id)!;
+    const own = sure(likenesses.find(({ layout }) => layout === system.id));
     expect(own.differing).toBe(0);
     expect(own.references).toContain(reference.id);
     const closer = lookCloser(site, system, own);
@@ -94,7 +100,7 @@ describe('a classic mistake on its own layout', () => {
     ({ system, mistake }) => {
       const wires = applyMistake(system.references, mistake);
       const site = onSite(system, wires, true);
-      const own = ask(site).likenesses.find(({ layout }) => layout === system.id)!;
+      const own = sure(ask(site).likenesses.find(({ layout }) => layout === system.id));
       // The judge's own states, found by rules that know nothing of references: a state that breaks one is no reference's.
       const breaking = stateTable(system.system, wires).filter(({ broken }) =>
         broken.some((id) => !joining.has(id)),
@@ -121,14 +127,14 @@ describe('a classic mistake on its own layout', () => {
   test.each(mistakes)('$name, disguised, is nearest to its own layout', ({ system, mistake }) => {
     const site = disguise(system, applyMistake(system.references, mistake));
     const { likenesses } = ask(site);
-    const own = likenesses.find(({ layout }) => layout === system.id)!;
-    expect(own.differing).toBe(likenesses[0]!.differing);
+    const own = sure(likenesses.find(({ layout }) => layout === system.id));
+    expect(own.differing).toBe(likenesses[0]?.differing);
   });
 });
 
 const named = (id: string) => {
-  const system = systems.find((one) => one.id === id)!;
-  return { system, wires: system.references[0]!.wires };
+  const system = sure(systems.find((one) => one.id === id));
+  return { system, wires: sure(system.references[0]).wires };
 };
 
 test('Two valves that have changed places are known again on a nameless site, but not where the pipes are known', () => {
@@ -136,7 +142,7 @@ test('Two valves that have changed places are known again on a nameless site, bu
   const swap: Record<string, string> = { 'water-valve': 'heating-valve', 'heating-valve': 'water-valve' };
   const cross = (end: string) => end.replace(/^[^/]+/, (id) => swap[id] ?? id);
   const crossed = wires.map(([a, b]): Wire => [cross(a), cross(b)]);
-  const of = (site: Site) => ask(site).likenesses.find(({ layout }) => layout === system.id)!;
+  const of = (site: Site) => sure(ask(site).likenesses.find(({ layout }) => layout === system.id));
   const nameless = of(onSite(system, crossed, false));
   expect(nameless.differing).toBe(0);
   expect(nameless.match).toMatchObject(swap);
@@ -154,7 +160,7 @@ test('A site with a part too many is no layout of the library, and is told which
 test.each(systems.map((system) => [system.id, system] as const))(
   '%s rests in the states that its judge counts, and does there what its table says',
   (_, { system, references }) => {
-    const { wires } = references[0]!;
+    const { wires } = sure(references[0]);
     const behaviour = makeBehaviour(system)(wires);
     const table = stateTable(system, wires);
     const found = restRows(behaviour);
