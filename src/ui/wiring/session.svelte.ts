@@ -1,13 +1,10 @@
 import { atWork, directions, evaluate, type Live, partsAtWork } from '../../engine/circuit/plain.ts';
-import { makeJudge } from '../../engine/grade/judge.ts';
 import type { Judging } from '../../engine/grade/judge-for.ts';
-import { isWide } from '../../engine/grade/size.ts';
 import type { Found, Verdict } from '../../engine/grade/verdict.ts';
 import { buildSystem } from '../../engine/model/build.ts';
 import { type Config, type System, type SystemSpec, settingsOf } from '../../engine/model/system.ts';
 import { type Wire, wireKey } from '../../engine/model/wiring.ts';
 import { findKind } from '../../engine/parts/index.ts';
-import { allRules } from '../../engine/rules/index.ts';
 import type { WasHere } from '../../files/conversion.ts';
 import * as past from './history.ts';
 import { joinedThrough } from './joined.ts';
@@ -90,7 +87,7 @@ export class Session {
   readonly joined: ReadonlySet<string> = $derived(joinedThrough(this.wires, this.shining));
 
   /** Titles of the rules that a judged wiring was held against. */
-  readonly proved = allRules.filter(({ severity }) => severity !== 'advice').map(({ title }) => title);
+  proved = $state.raw<readonly string[]>([]);
 
   get config(): Config {
     return this.#config;
@@ -188,12 +185,17 @@ export class Session {
   async judge(): Promise<void> {
     this.hand = undefined;
     this.chosen = undefined;
-    // Few systems need the judge for many states, so it is fetched only for them.
-    if (!this.#judge && isWide(this.system)) {
-      const { makeWideJudge } = await import('../../engine/grade/wide-judge.ts');
-      this.#judge = makeWideJudge(this.system);
+    if (!this.#judge) {
+      try {
+        const { judgeOf, provedTitles } = await import('./judging.ts');
+        this.#judge = await judgeOf(this.system);
+        this.proved = provedTitles;
+      } catch {
+        this.message =
+          'The judge could not be fetched. Your wires are kept: press again when you are online.';
+        return;
+      }
     }
-    this.#judge ??= makeJudge(this.system);
     this.verdict = this.#judge.judge(this.wires);
     this.choose(0);
   }
