@@ -11,6 +11,8 @@ export interface Heat {
   /** Whether a heat source of the loop is hot, and whether its water is driven. */
   readonly fires: boolean;
   readonly pumps: boolean;
+  /** Takers that no pump stands before: hot water rises to them by itself. */
+  readonly free: ReadonlySet<string>;
   /** Ids of the boilers and pumps of the loop that are at work. */
   readonly working: ReadonlySet<string>;
 }
@@ -30,7 +32,13 @@ export function heatIn(system: System, place: Place, loop: Tree, working: Readon
   const ways = openWays(system, place);
   const fires = sources.some(({ id, kind }) => !kind.work || working.has(id));
   const hot = sources.filter(({ kind }) => !kind.work).map(({ id }) => id);
+  const isPump = ({ kind }: Part) => kind.work?.does === 'pumps';
+  const byItself = loop.first.takers.filter(
+    (id) =>
+      pumps.length > 0 && !loop.back.some(isPump) && !wayTo(loop.first, id).some(({ part }) => isPump(part)),
+  );
   return {
+    free: new Set(byItself),
     open: new Set(sources.flatMap(({ id }) => [...(ways.get(id) ?? [])])),
     fires,
     // A boiler with its pump inside drives the water itself.
@@ -45,13 +53,15 @@ export const heatOf = (system: System, place: Place, fires: boolean, pumps: bool
 
 /** What the water does in a pipe that serves these takers. */
 export function waterIn(run: { side: 'flow' | 'return'; serves: readonly string[] }, heat: Heat): Water {
-  if (!heat.pumps || !run.serves.some((id) => heat.open.has(id))) return 'still';
+  const moves = (id: string) => heat.open.has(id) && (heat.pumps || (heat.fires && heat.free.has(id)));
+  if (!run.serves.some(moves)) return 'still';
   if (!heat.fires) return 'moving';
   return run.side === 'flow' ? 'hot' : 'return';
 }
 
 /** Whether a taker is being heated. */
-export const isHeated = (id: string, heat: Heat): boolean => heat.fires && heat.pumps && heat.open.has(id);
+export const isHeated = (id: string, heat: Heat): boolean =>
+  heat.fires && (heat.pumps || heat.free.has(id)) && heat.open.has(id);
 
 /** Joins names as English does: "a", "a and b", "a, b and c". */
 const list = (names: readonly string[]): string =>
@@ -88,7 +98,8 @@ function saysWork(loop: Tree, heat: Heat): string {
   if (pumps.length > 0 && running.length === 0) {
     const still =
       pumps.length > 1 ? 'the pumps stand still' : `the ${pumps[0]!.name.toLowerCase()} stands still`;
-    return `${capital(fire)} but ${still}, so the heat goes nowhere.`;
+    const rises = [...heat.free].some((id) => heat.open.has(id));
+    return `${capital(fire)} but ${still}${rises ? '' : ', so the heat goes nowhere'}.`;
   }
   const both = pumps.length > 0 ? `${capital(fire)} and ${run}` : capital(fire);
   return heat.open.size > 0 ? `${both}.` : `${both}, but every way is shut.`;
