@@ -13,7 +13,7 @@ async function judged(wires: readonly Wire[]): Promise<{ page: Page; asked: stri
   const asked: string[] = [];
   const prepare = (context: BrowserContext): void => {
     context.on('request', (request) => {
-      if (/references/.test(request.url())) asked.push(request.url());
+      if (/references\.json/.test(request.url())) asked.push(request.url());
     });
   };
   const page = await openJob({ wires, prepare });
@@ -76,6 +76,7 @@ test('The table of states has a row for each state judged, marks those that fail
   await press(page, 'All states');
   const sheet = page.getByRole('dialog', { name: 'All states' });
   const rows = sheet.locator('tbody').getByRole('row');
+  await rows.first().waitFor();
   expect(await rows.count()).toBe(found.judged.size);
   const bad = rows.filter({ hasText: /danger:|fault:/ });
   expect(await bad.count()).toBe(failing.size);
