@@ -65,16 +65,19 @@ describe('the truth tables', () => {
     expect(tables.flatMap(({ contacts }) => contacts.map(({ id }) => id)).sort()).toEqual(
       (kind.contacts ?? []).map(({ id }) => id).sort(),
     );
-    const resting = Object.fromEntries((kind.inputs ?? []).map(({ slot, settings }) => [slot, settings[0]]));
-    for (const { decides, contacts, rows } of tables) {
-      expect(new Set(rows.map(({ state }) => state.join('/'))).size).toBe(rows.length);
-      for (const { state, closed } of rows) {
-        const set = Object.fromEntries(decides.map((what, k) => [what, state[k] ?? '']));
-        const { position = kind.motion?.positions[0] ?? '', ...setting } = set;
-        const now = contacts.map((contact) =>
-          contact.closed({ setting: { ...resting, ...setting }, position }),
-        );
-        expect(closed).toEqual(now);
+    for (const { rows } of tables) expect(new Set(rows.map(({ state }) => state.join('/'))).size).toBe(rows.length);
+    // Every state the part can be in, not only those that a table happens to show.
+    let settings: Record<string, string>[] = [{}];
+    for (const { slot, settings: both } of kind.inputs ?? [])
+      settings = settings.flatMap((set) => both.map((one) => ({ ...set, [slot]: one })));
+    for (const setting of settings) {
+      for (const position of kind.motion?.positions ?? ['']) {
+        const now: Record<string, string> = { ...setting, position };
+        for (const { decides, contacts, rows } of tables) {
+          const row = rows.find(({ state }) => decides.every((what, k) => state[k] === now[what]));
+          const closed = contacts.map((contact) => contact.closed({ setting, position }));
+          expect(row?.closed, `${contacts.map(({ id }) => id)} in ${JSON.stringify(now)}`).toEqual(closed);
+        }
       }
     }
   });

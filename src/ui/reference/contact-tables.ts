@@ -60,7 +60,7 @@ export function contactTables(kind: PartKind): ContactTable[] {
   const groups = new Map<string, { varied: Dimension[]; contacts: ContactSpec[] }>();
   for (const contact of kind.contacts ?? []) {
     const varied = dimensions.filter((_, at) => matters(contact, at));
-    const key = varied.map(({ slot }) => slot ?? '').join('/');
+    const key = varied.map(({ slot }) => slot ?? 'position').join('/');
     const group = groups.get(key);
     if (group) group.contacts.push(contact);
     else groups.set(key, { varied, contacts: [contact] });
