@@ -1,3 +1,4 @@
+import { doublePole } from '../model/double-pole.ts';
 import type { PartKind } from '../model/part.ts';
 
 /**
@@ -12,21 +13,9 @@ export const isolator: PartKind = {
     { id: 'N', core: 'blue', duty: 'neutral', does: 'Neutral of this circuit alone.' },
     { id: 'E', core: 'green-yellow', duty: 'earth', does: 'Earth of this circuit.' },
   ],
-  inner: ['line', 'neutral'],
-  inputs: [{ slot: 'supply', settings: ['off', 'on'] }],
-  contacts: [
-    { id: 'line pole', between: ['line', 'L'], closed: ({ setting }) => setting.supply === 'on' },
-    { id: 'neutral pole', between: ['neutral', 'N'], closed: ({ setting }) => setting.supply === 'on' },
-  ],
+  ...doublePole(16),
   failures: [
     { id: 'fuse blown', says: 'has lost its line', contacts: { 'line pole': 'open' } },
     { id: 'neutral lost', says: 'has lost its neutral', contacts: { 'neutral pole': 'open' } },
   ],
-  supply: {
-    line: 'line',
-    neutral: 'neutral',
-    earth: 'E',
-    out: { line: 'L', neutral: 'N', earth: 'E' },
-    fuse: 16,
-  },
 };

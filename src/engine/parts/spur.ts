@@ -1,3 +1,4 @@
+import { doublePole } from '../model/double-pole.ts';
 import type { PartKind, PartOptions } from '../model/part.ts';
 
 /**
@@ -12,23 +13,11 @@ export const fusedSpurOf = ({ fuse = 3 }: PartOptions): PartKind => ({
     { id: 'N', core: 'blue', duty: 'neutral', does: 'Neutral of the supply.' },
     { id: 'E', core: 'green-yellow', duty: 'earth', does: 'Earth of the supply.' },
   ],
-  inner: ['line', 'neutral'],
-  inputs: [{ slot: 'supply', settings: ['off', 'on'] }],
-  contacts: [
-    { id: 'line pole', between: ['line', 'L'], closed: ({ setting }) => setting.supply === 'on' },
-    { id: 'neutral pole', between: ['neutral', 'N'], closed: ({ setting }) => setting.supply === 'on' },
-  ],
+  ...doublePole(Number(fuse)),
   failures: [
     { id: 'fuse blown', says: 'has a blown fuse', contacts: { 'line pole': 'open' } },
     { id: 'neutral lost', says: 'has lost its neutral', contacts: { 'neutral pole': 'open' } },
   ],
-  supply: {
-    line: 'line',
-    neutral: 'neutral',
-    earth: 'E',
-    out: { line: 'L', neutral: 'N', earth: 'E' },
-    fuse: Number(fuse),
-  },
 });
 
 /** The usual one, with its 3 A fuse. */

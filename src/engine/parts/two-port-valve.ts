@@ -1,3 +1,4 @@
+import { motorFailures } from '../model/motor-failures.ts';
 import type { PartKind } from '../model/part.ts';
 
 const positions = ['shut', 'part open', 'open'] as const;
@@ -40,12 +41,7 @@ export const twoPortValve: PartKind = {
   passes: (position) => (position === 'shut' ? [] : [['in', 'out']]),
   faults: [{ id: 'case', between: ['brown', 'earth'] }],
   failures: [
-    { id: 'motor dead', says: 'has a dead motor', dead: ['motor'] },
-    ...positions.map((position) => ({
-      id: `stuck ${position}`,
-      says: `is stuck ${position}`,
-      stuck: position,
-    })),
+    ...motorFailures(positions),
     { id: 'passing', says: 'lets by while shut', leaks: [['in', 'out']] },
     { id: 'spring broken', says: 'has a broken spring', unsprung: true },
     { id: 'end switch welded', says: 'has its end switch welded', contacts: { 'end switch': 'closed' } },
