@@ -1,6 +1,6 @@
 import { figure } from '../model/figure.ts';
 import type { WiringRule } from './rule.ts';
-import { list } from './words.ts';
+import { capital, list } from './words.ts';
 
 export const contactRating: WiringRule = {
   id: 'contact-rating',
@@ -24,13 +24,19 @@ export const contactRating: WiringRule = {
       return amps > contact.spec.amps! ? [{ contact, amps }] : [];
     });
     if (over.length === 0) return undefined;
-    const says = over.map(
-      ({ contact: { part, spec }, amps }) =>
-        `the ${spec.id} of the ${system.parts[part]!.name.toLowerCase()} may carry ${figure(amps, 1)} A, and is made for ${figure(spec.amps!, 1)} A`,
+    // Contacts with the same figures are named together.
+    const alike = new Map<string, string[]>();
+    for (const { contact, amps } of over) {
+      const { part, spec } = contact;
+      const figures = `carry ${figure(amps, 1)} A, made for ${figure(spec.amps!, 1)} A`;
+      const name = `the ${spec.id} of the ${system.parts[part]!.name.toLowerCase()}`;
+      alike.set(figures, [...(alike.get(figures) ?? []), name]);
+    }
+    const says = [...alike].map(
+      ([figures, names]) => `${capital(list(names))} may ${names.length > 1 ? 'each ' : ''}${figures}.`,
     );
-    const text = `${list(says)}.`;
     return {
-      says: text.charAt(0).toUpperCase() + text.slice(1),
+      says: says.join(' '),
       terminals: over.flatMap(({ contact: { a, b } }) =>
         [a, b].filter((node) => node < system.terminals).map((node) => system.nodes[node]!),
       ),

@@ -2,7 +2,7 @@ import { drivesOf, type PartKind } from '../../engine/model/part.ts';
 
 /** What is drawn inside a part: contacts that make and break, motors, diodes, each on a row between two nodes. */
 export interface Glyph {
-  readonly what: 'contact' | 'load' | 'diode';
+  readonly what: 'contact' | 'motor' | 'coil' | 'diode';
   readonly id: string;
   readonly from: string;
   readonly to: string;
@@ -22,6 +22,9 @@ export interface Face {
   readonly rows: number;
 }
 
+/** Whether its mechanism stands in the water: a valve or a pump, and not a relay or a boiler's timer. */
+export const movesWater = ({ ports, heat }: PartKind): boolean => ports !== undefined && heat !== 'gives';
+
 /** Lays out the inside of a part from its data, given where its leads are. Rows count away from the leads. */
 export function layFace(kind: PartKind, xOf: (terminal: string) => number): Face {
   const xs = new Map(kind.terminals.map(({ id }) => [id, xOf(id)]));
@@ -36,10 +39,14 @@ export function layFace(kind: PartKind, xOf: (terminal: string) => number): Face
   const driving = kind.motion ? drivesOf(kind.motion) : [];
   const raw = [
     ...(kind.contacts ?? []).map(({ id, between }) => ({ what: 'contact' as const, id, between })),
-    // Of the loads only motors are drawn: what they move is what a learner looks for.
+    // Of the loads only those that move something are drawn: what they move is what a learner looks for.
     ...(kind.loads ?? [])
-      .filter(({ id }) => driving.includes(id) || kind.work?.does === 'pumps')
-      .map(({ id, between }) => ({ what: 'load' as const, id, between })),
+      .filter(({ id, ownLoop }) => !ownLoop && (driving.includes(id) || kind.work?.does === 'pumps'))
+      .map(({ id, between }) => ({
+        what: id === 'motor' ? ('motor' as const) : ('coil' as const),
+        id,
+        between,
+      })),
     ...(kind.elements ?? [])
       .filter(({ diode }) => diode)
       .map(({ id, between }) => ({ what: 'diode' as const, id, between })),
