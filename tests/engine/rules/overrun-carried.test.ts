@@ -34,7 +34,10 @@ describe.each(['overrun-three-port', 'overrun-two-two-ports'])('on %s', (id) => 
       fc.property(wirings(system, right), (wires) => {
         const plain = must(judgePlain(system, wires).broken.get(RULE)).size;
         const found = judge.judge(wires).findings.find((one) => one.id === RULE);
-        expect(found?.failing ?? 0).toBe(plain);
+        expect(
+          found?.failing ?? 0,
+          'states that break it, by the fast judge; expected, by the plain one',
+        ).toBe(plain);
       }),
       { seed, numRuns: 40 },
     );
