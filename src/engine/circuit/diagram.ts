@@ -12,8 +12,6 @@ export interface Diagrams extends Sets<number> {
   readonly variables: number;
   /** States that answer yes to a variable. */
   readonly variable: (variable: number) => number;
-  /** States of `a` that are not in `b`. */
-  readonly minus: (a: number, b: number) => number;
   /** States of `b` where `a` holds, and of `c` elsewhere. */
   readonly ite: (a: number, b: number, c: number) => number;
   /** States that are in `a` with some answer or other to the variables of `over` (made by `together`). */

@@ -44,6 +44,13 @@ export function makeLaneSets({ words, used }: Frame): LaneSets {
       for (let w = 0; w < words; w++) out[w] = used & ~a[w]!;
       return out;
     },
+    minus(a, b) {
+      if (a === none || b === all) return none;
+      if (b === none) return a;
+      const out = fresh();
+      for (let w = 0; w < words; w++) out[w] = a[w]! & ~b[w]!;
+      return out;
+    },
     isNone(a) {
       for (let w = 0; w < words; w++) if (a[w] !== 0) return false;
       return true;

@@ -9,6 +9,8 @@ export interface Sets<T> {
   readonly and: (a: T, b: T) => T;
   readonly or: (a: T, b: T) => T;
   readonly not: (a: T) => T;
+  /** States of the first that are not in the second. */
+  readonly minus: (a: T, b: T) => T;
   readonly isNone: (a: T) => boolean;
 }
 

@@ -9,7 +9,7 @@ import { findWays } from '../explore/ways.ts';
 import type { Load, System } from '../model/system.ts';
 import type { Wire } from '../model/wiring.ts';
 import { stateRules } from '../rules/index.ts';
-import { heatedDemands, makeGround, type SetsView, workingParts } from '../rules/sets-view.ts';
+import { type LiveSets, makeGround, makeWork } from '../rules/sets-view.ts';
 import { sayVerdict } from './findings.ts';
 import type { Verdict } from './verdict.ts';
 
@@ -40,8 +40,13 @@ export function makeJudge(system: System) {
   const reach = makeReach(frame);
   const sets = makeLaneSets(frame);
   const ground = makeGround(system, laneAtoms(frame, sets));
+  const work = makeWork(ground);
+  const tests = stateRules.map(({ where }) => where(ground));
+  const doers = (does: 'fires' | 'pumps') =>
+    system.parts.flatMap(({ kind }, part) => (kind.work?.does === does ? [part] : []));
+  const [fire, pump] = [doers('fires'), doers('pumps')];
   sets.keep();
-  const worked = system.loads.map(() => new Int32Array(frame.words));
+  const worked = new Map(system.loads.map((load) => [load, new Int32Array(frame.words)]));
 
   /** All states of the wiring against all rules about states. Wires must name terminals of the system. */
   function sweepStates(wires: readonly Wire[]): Sweeping {
@@ -55,31 +60,30 @@ export function makeJudge(system: System) {
       return lanes.subarray(first, first + frame.words);
     };
     const works = (load: Load) => {
-      const lanes = worked[system.loads.indexOf(load)]!;
+      const lanes = worked.get(load)!;
       for (let w = 0; w < frame.words; w++) lanes[w] = worksIn(load, frame, nets, room, w);
       return lanes;
     };
-    const working = workingParts(ground, works);
-    const view: SetsView<Int32Array> = {
-      ...ground,
+    const working = work.working(works);
+    const live: LiveSets<Int32Array> = {
       line: row(room.line),
       neutral: row(room.neutral),
       earth: row(room.earth),
       lineOf: (supply, node) => row(room.lines[supply]!)(node),
       neutralOf: (supply, node) => row(room.neutrals[supply]!)(node),
       working,
-      heated: heatedDemands(ground, working),
+      heated: work.heated(working),
       hunting: reach.hunting,
     };
-    const broken = stateRules.map((rule) =>
-      sets.and(rule.scope === 'rest' ? reach.judged : reach.met, rule.where(view)),
+    const broken = stateRules.map(({ scope }, r) =>
+      sets.and(scope === 'rest' ? reach.judged : reach.met, tests[r]!(live)),
     );
-    const doing = (does: 'fires' | 'pumps') =>
+    const doing = (parts: readonly number[]) =>
       anyOf(
         sets,
-        working.filter((_, part) => system.parts[part]!.kind.work?.does === does),
+        parts.map((part) => working[part]!),
       );
-    return { frame, moves, reach, fires: doing('fires'), pumps: doing('pumps'), broken };
+    return { frame, moves, reach, fires: doing(fire), pumps: doing(pump), broken };
   }
 
   /** Judges a wiring: every state, every rule, each finding with its shortest witness. */

@@ -5,7 +5,7 @@ import { exploreSymbolic } from '../explore/symbolic.ts';
 import type { System } from '../model/system.ts';
 import type { Wire } from '../model/wiring.ts';
 import { stateRules } from '../rules/index.ts';
-import { heatedDemands, makeGround, type SetsView, workingParts } from '../rules/sets-view.ts';
+import { type LiveSets, makeGround, makeWork } from '../rules/sets-view.ts';
 import { sayVerdict } from './findings.ts';
 import type { Verdict } from './verdict.ts';
 
@@ -16,24 +16,25 @@ import type { Verdict } from './verdict.ts';
 export function makeWideJudge(system: System) {
   const symbols = makeSymbols(system);
   const ground = makeGround(system, symbols);
+  const work = makeWork(ground);
+  const tests = stateRules.map(({ where }) => where(ground));
   symbols.sets.keep();
 
   function judge(wires: readonly Wire[]): Verdict {
     symbols.sets.reset();
     const { moves, works, ...live } = drawCircuit(symbols, wires);
     const reach = exploreSymbolic(symbols, moves);
-    const working = workingParts(ground, works);
-    const view: SetsView<number> = {
-      ...ground,
+    const working = work.working(works);
+    const view: LiveSets<number> = {
       ...live,
       working,
-      heated: heatedDemands(ground, working),
+      heated: work.heated(working),
       hunting: reach.hunting,
     };
     const failed = stateRules
-      .map((rule) => {
+      .map((rule, r) => {
         const states = rule.scope === 'rest' ? reach.judged : reach.met;
-        return { rule, broken: symbols.sets.and(states, rule.where(view)) };
+        return { rule, broken: symbols.sets.and(states, tests[r]!(view)) };
       })
       .filter(({ broken }) => !symbols.sets.isNone(broken));
     const ways = findNearest(

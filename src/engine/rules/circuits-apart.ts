@@ -42,21 +42,22 @@ export const circuitsApart: StateRule = {
   compare: 'Compare the cores of the two supplies: nothing may join them but the earth.',
   scope: 'met',
   broken: (state) => met(state) !== undefined || borrowed(state) !== undefined,
-  where({ system, sets, lineOf, neutralOf, neutral }) {
-    if (system.supplies.length < 2) return sets.none;
-    const joined = pairs(system).flatMap(([a, b]) => {
-      const { out, neutral } = system.supplies[b]!;
-      return [lineOf(a, out.line), neutralOf(a, out.neutral), neutralOf(a, neutral)];
-    });
-    const lent = system.loads
-      .filter(({ spec }) => !spec.ownLoop)
-      .flatMap(ways)
-      .flatMap(([from, to]) =>
+  where: ({ system, sets }) => {
+    const two = pairs(system);
+    if (two.length === 0) return () => sets.none;
+    const ends = system.loads.filter(({ spec }) => !spec.ownLoop).flatMap(ways);
+    return ({ lineOf, neutralOf, neutral }) => {
+      const joined = two.flatMap(([a, b]) => {
+        const { out, neutral: pole } = system.supplies[b]!;
+        return [lineOf(a, out.line), neutralOf(a, out.neutral), neutralOf(a, pole)];
+      });
+      const lent = ends.flatMap(([from, to]) =>
         system.supplies.map((_, s) =>
-          sets.and(lineOf(s, from!), sets.and(neutral(to!), sets.not(neutralOf(s, to!)))),
+          sets.and(lineOf(s, from!), sets.minus(neutral(to!), neutralOf(s, to!))),
         ),
       );
-    return anyOf(sets, [...joined, ...lent]);
+      return anyOf(sets, [...joined, ...lent]);
+    };
   },
   explain(state) {
     const { system, wires, config, live } = state;

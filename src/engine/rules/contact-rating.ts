@@ -1,4 +1,5 @@
 import { figure } from '../model/figure.ts';
+import { allAmps } from './currents.ts';
 import type { WiringRule } from './rule.ts';
 import { capital, list } from './words.ts';
 
@@ -12,9 +13,10 @@ export const contactRating: WiringRule = {
   compare:
     'Compare the loads fed through this contact with its rating. A relay, or the boiler’s pump terminal, can take the big one.',
   find: ({ system, line, amps: reach }) => {
+    const most = allAmps(system);
     const rated = system.contacts
       .map((contact, c) => ({ contact, c }))
-      .filter(({ contact }) => contact.spec.amps);
+      .filter(({ contact }) => (contact.spec.amps ?? most) < most);
     if (rated.length === 0) return undefined;
     const over = rated.flatMap(({ contact, c }) => {
       // The side away from the supply is fed; where neither is on it, the one with less behind it.

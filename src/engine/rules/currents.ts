@@ -11,6 +11,16 @@ export function ampsOf({ parts }: System, { part, spec }: Load): number {
   return element ? VOLTS / element.ohms : 0;
 }
 
+/** Loads never change: a system's are added up once. */
+const known = new WeakMap<System, number>();
+
+/** Amps of all loads of a system together: no contact and no fuse can carry more, however it is wired. */
+export function allAmps(system: System): number {
+  const sum = known.get(system) ?? system.loads.reduce((amps, load) => amps + ampsOf(system, load), 0);
+  known.set(system, sum);
+  return sum;
+}
+
 /**
  * The most current, in amps, that can flow out of each starting node: the sum of all loads that can be reached from
  * it through wires and contacts, each contact taken as closed, without going back through a line of a supply. More

@@ -29,16 +29,19 @@ export const cutOutStopsHeat: StateRule = {
     'Compare the path of the live with the cut-out: it must run in by one of its terminals and out by the other.',
   scope: 'rest',
   broken: (state) => heatsOn(state) !== undefined,
-  where: ({ system, sets, isSet, working }) =>
-    anyOf(
-      sets,
-      direct(system).map(({ source, part }) => {
-        const trips = system.inputs.map((input, k) =>
-          source.cutOuts.includes(input.id) ? isSet(k, 1) : sets.none,
-        );
-        return sets.and(anyOf(sets, trips), working[part]!);
-      }),
-    ),
+  where: ({ system, sets, isSet }) => {
+    const watched = direct(system).map(({ source, part }) => {
+      const trips = system.inputs.map((input, k) =>
+        source.cutOuts.includes(input.id) ? isSet(k, 1) : sets.none,
+      );
+      return { part, tripped: anyOf(sets, trips) };
+    });
+    return ({ working }) =>
+      anyOf(
+        sets,
+        watched.map(({ part, tripped }) => sets.and(tripped, working[part]!)),
+      );
+  },
   explain(state) {
     const { part } = heatsOn(state)!;
     const load = decisiveLoad(state, part, true);

@@ -1,4 +1,5 @@
 import { figure } from '../model/figure.ts';
+import { allAmps } from './currents.ts';
 import type { WiringRule } from './rule.ts';
 
 export const fuseRating: WiringRule = {
@@ -13,7 +14,7 @@ export const fuseRating: WiringRule = {
   find: ({ system, amps: reach }) => {
     for (const { part, out } of system.supplies) {
       const { fuse } = system.parts[part]!.kind.supply!;
-      if (fuse === undefined) continue;
+      if (fuse === undefined || allAmps(system) <= fuse) continue;
       const amps = reach(out.line, -1);
       if (amps <= fuse) continue;
       return {

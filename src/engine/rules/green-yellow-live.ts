@@ -23,11 +23,14 @@ export const greenYellowLive: StateRule = {
     'Compare where this green and yellow core is landed with the others: they all belong on the earth.',
   scope: 'met',
   broken: ({ system, live }) => earths(system).some((node) => live.line[node] && !live.earth[node]),
-  where: ({ system, sets, line, earth }) =>
-    anyOf(
-      sets,
-      earths(system).map((node) => sets.and(line(node), sets.not(earth(node)))),
-    ),
+  where: ({ system, sets }) => {
+    const nodes = earths(system);
+    return ({ line, earth }) =>
+      anyOf(
+        sets,
+        nodes.map((node) => sets.minus(line(node), earth(node))),
+      );
+  },
   explain(state) {
     const { system, wires, config, live } = state;
     const node = earths(system).find((one) => live.line[one] && !live.earth[one])!;

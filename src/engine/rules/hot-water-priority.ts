@@ -26,14 +26,17 @@ export const hotWaterPriority: StateRule = {
   compare: 'Compare where the valve stands with the call that goes first. What moves it back too early?',
   scope: 'rest',
   broken: (state) => state.system.spec.demands.some((demand) => jumpsQueue(state, demand)),
-  where: ({ sets, demands, heated }) =>
-    anyOf(
-      sets,
-      demands.map(({ demand }, d) => {
-        const first = demands.find((other) => other.demand.id === demand.yields);
-        return first ? sets.and(first.called, heated[d]!) : sets.none;
-      }),
-    ),
+  where: ({ sets, demands }) => {
+    const waiting = demands.flatMap(({ demand }, d) => {
+      const first = demands.find((other) => other.demand.id === demand.yields);
+      return first ? [{ d, called: first.called }] : [];
+    });
+    return ({ heated }) =>
+      anyOf(
+        sets,
+        waiting.map(({ d, called }) => sets.and(called, heated[d]!)),
+      );
+  },
   explain(state) {
     const { system } = state;
     const demand = system.spec.demands.find((one) => jumpsQueue(state, one))!;

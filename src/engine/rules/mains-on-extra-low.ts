@@ -23,11 +23,10 @@ export const mainsOnExtraLow: StateRule = {
   scope: 'met',
   broken: ({ system, live }) =>
     extraLowTerminals(system).some((node) => live.line[node] || live.neutral[node]),
-  where: ({ system, sets, line, neutral }) =>
-    anyOf(
-      sets,
-      extraLowTerminals(system).flatMap((node) => [line(node), neutral(node)]),
-    ),
+  where: ({ system, sets }) => {
+    const nodes = extraLowTerminals(system);
+    return ({ line, neutral }) => anyOf(sets, [...nodes.map(line), ...nodes.map(neutral)]);
+  },
   explain(state) {
     const { system, wires, config, live } = state;
     const nodes = extraLowTerminals(system);

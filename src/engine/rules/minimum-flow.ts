@@ -32,17 +32,23 @@ export const minimumFlow: StateRule = {
     'Compare the moment when the valves have shut with the time that the pump still runs. Is there a bypass?',
   scope: 'met',
   broken: (state) => starved(state) !== undefined,
-  where: ({ system, sets, working, anyWay }) =>
-    anyOf(
-      sets,
-      system.parts.map(({ id, kind }, part) => {
-        if (!kind.minimumFlow) return sets.none;
-        const running = system.parts.map((one, p) =>
-          p === part || one.kind.work?.does === 'pumps' ? working[p]! : sets.none,
-        );
-        return sets.and(anyOf(sets, running), sets.not(anyWay.get(id)!));
-      }),
-    ),
+  where: ({ system, sets, anyWay }) => {
+    const pumps = system.parts.flatMap(({ kind }, part) => (kind.work?.does === 'pumps' ? [part] : []));
+    const needy = system.parts.flatMap(({ id, kind }, part) =>
+      kind.minimumFlow ? [{ running: [part, ...pumps], way: anyWay.get(id)! }] : [],
+    );
+    return ({ working }) =>
+      anyOf(
+        sets,
+        needy.map(({ running, way }) => {
+          const any = anyOf(
+            sets,
+            running.map((part) => working[part]!),
+          );
+          return sets.minus(any, way);
+        }),
+      );
+  },
   explain(state) {
     const { system, config } = state;
     const { part, works } = starved(state)!;

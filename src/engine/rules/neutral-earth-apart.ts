@@ -13,11 +13,10 @@ export const neutralEarthApart: StateRule = {
   compare: 'Compare the blue cores with the green and yellow ones: somewhere one of each meets.',
   scope: 'met',
   broken: ({ system: { supplies }, live }) => supplies.some(({ earth }) => live.neutral[earth]),
-  where: ({ system, sets, neutral }) =>
-    anyOf(
-      sets,
-      system.supplies.map(({ earth }) => neutral(earth)),
-    ),
+  where: ({ system, sets }) => {
+    const ends = system.supplies.map(({ earth }) => earth);
+    return ({ neutral }) => anyOf(sets, ends.map(neutral));
+  },
   explain(state) {
     const { system, wires, config, live } = state;
     const { earth } = system.supplies.find((supply) => live.neutral[supply.earth])!;

@@ -17,7 +17,10 @@ export const noHunting: StateRule = {
   compare: 'Compare what the valve receives before and after it moves. Which of its own switches changes it?',
   scope: 'met',
   broken: ({ system, live, config }) => directions(system, live, config.place).some((step) => step !== 0),
-  where: ({ hunting }) => hunting,
+  where:
+    () =>
+    ({ hunting }) =>
+      hunting,
   explain(state) {
     const { system, live, config } = state;
     const moving = directions(system, live, config.place).findIndex((step) => step !== 0);

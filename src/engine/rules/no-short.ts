@@ -15,11 +15,10 @@ export const noShort: StateRule = {
   scope: 'met',
   broken: ({ system: { supplies }, live }) =>
     supplies.some(({ neutral, earth }) => live.line[neutral] || live.line[earth]),
-  where: ({ system, sets, line }) =>
-    anyOf(
-      sets,
-      system.supplies.flatMap(({ neutral, earth }) => [line(neutral), line(earth)]),
-    ),
+  where: ({ system, sets }) => {
+    const ends = system.supplies.flatMap(({ neutral, earth }) => [neutral, earth]);
+    return ({ line }) => anyOf(sets, ends.map(line));
+  },
   explain(state) {
     const { system, wires, config, live } = state;
     const { supplies } = system;

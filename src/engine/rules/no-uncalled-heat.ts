@@ -22,20 +22,23 @@ export const noUncalledHeat: StateRule = {
     'Compare where the valve stands with where it should stand for this call. Which of its lives put it there?',
   scope: 'rest',
   broken: (state) => state.system.spec.demands.some((demand) => isWarmedUnasked(state, demand)),
-  where: ({ sets, demands, heated }) =>
-    anyOf(
-      sets,
-      demands.map(({ demand }, d) => {
-        if (!demand.coldWhenNotCalled) return sets.none;
-        const same = demands.filter((other) => other.demand.heats === demand.heats);
-        // A call that has to wait for another is the business of the rule about priority.
-        const asked = anyOf(
-          sets,
-          same.map(({ wanted }) => wanted),
-        );
-        return sets.and(heated[d]!, sets.not(asked));
-      }),
-    ),
+  where: ({ sets, demands }) => {
+    const cold = demands.flatMap(({ demand }, d) => {
+      if (!demand.coldWhenNotCalled) return [];
+      const same = demands.filter((other) => other.demand.heats === demand.heats);
+      // A call that has to wait for another is the business of the rule about priority.
+      const asked = anyOf(
+        sets,
+        same.map(({ wanted }) => wanted),
+      );
+      return [{ d, asked }];
+    });
+    return ({ heated }) =>
+      anyOf(
+        sets,
+        cold.map(({ d, asked }) => sets.minus(heated[d]!, asked)),
+      );
+  },
   explain(state) {
     const { system, config } = state;
     const demand = system.spec.demands.find((one) => isWarmedUnasked(state, one))!;

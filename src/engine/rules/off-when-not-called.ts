@@ -29,19 +29,20 @@ export const offWhenNotCalled: StateRule = {
     'Compare the live path with the path a call should take. Which contact that should be in the way is not in this path?',
   scope: 'rest',
   broken: (state) => uncalled(state) !== undefined,
-  where: ({ sets, demands, working }) =>
-    anyOf(
-      sets,
-      working.map((works, part) => {
-        if (works === sets.none) return works;
-        const may = demands.filter(({ allowed }) => allowed.includes(part));
-        const asked = anyOf(
-          sets,
-          may.map(({ called }) => called),
-        );
-        return sets.and(works, sets.not(asked));
-      }),
-    ),
+  where: ({ system, sets, demands }) => {
+    const asked = system.parts.map((_, part) => {
+      const may = demands.filter(({ allowed }) => allowed.includes(part));
+      return anyOf(
+        sets,
+        may.map(({ called }) => called),
+      );
+    });
+    return ({ working }) =>
+      anyOf(
+        sets,
+        working.map((works, part) => sets.minus(works, asked[part]!)),
+      );
+  },
   explain(state) {
     const part = uncalled(state)!;
     const load = decisiveLoad(state, part, true);

@@ -1,4 +1,4 @@
-import { allOf, anyOf } from '../circuit/sets.ts';
+import { anyOf } from '../circuit/sets.ts';
 import { positionOf } from '../model/system.ts';
 import type { StateRule } from './rule.ts';
 import type { StateView } from './view.ts';
@@ -23,22 +23,20 @@ export const overrunCarried: StateRule = {
     'Compare what feeds the pump with the boiler’s own pump terminal, and that with its permanent line.',
   scope: 'met',
   broken: (state) => state.powered && unpumped(state) !== undefined,
-  where: ({ system, sets, powered, working, stands }) =>
-    allOf(sets, [
-      powered,
-      sets.not(
-        anyOf(
-          sets,
-          working.filter((_, part) => system.parts[part]!.kind.work?.does === 'pumps'),
-        ),
-      ),
-      anyOf(
+  where: ({ system, sets, powered, stands }) => {
+    const asking = system.parts.flatMap(({ kind, mover }) =>
+      kind.pumpedWhile ? [stands(mover, kind.motion?.positions.indexOf(kind.pumpedWhile) ?? 0)] : [],
+    );
+    const asked = sets.and(powered, anyOf(sets, asking));
+    const pumps = system.parts.flatMap(({ kind }, part) => (kind.work?.does === 'pumps' ? [part] : []));
+    return ({ working }) => {
+      const running = anyOf(
         sets,
-        system.parts.flatMap(({ kind, mover }) =>
-          kind.pumpedWhile ? [stands(mover, kind.motion?.positions.indexOf(kind.pumpedWhile) ?? 0)] : [],
-        ),
-      ),
-    ]),
+        pumps.map((part) => working[part]!),
+      );
+      return sets.minus(asked, running);
+    };
+  },
   explain(state) {
     const { name } = unpumped(state)!;
     return {

@@ -15,11 +15,11 @@ export const pathWhenCalled: StateRule = {
     'Compare the live that moves the valve with the call: which of the two is missing, and from which terminal on?',
   scope: 'rest',
   broken: ({ system, called, open }) => system.spec.demands.some((demand) => called(demand) && !open(demand)),
-  where: ({ sets, demands }) =>
-    anyOf(
-      sets,
-      demands.map(({ called, open }) => sets.and(called, sets.not(open))),
-    ),
+  where: ({ sets, demands }) => {
+    const blocked = demands.map(({ called, open }) => sets.minus(called, open));
+    const broken = anyOf(sets, blocked);
+    return () => broken;
+  },
   explain(state) {
     const demand = state.system.spec.demands.find((d) => state.called(d) && !state.open(d))!;
     const valve = blockingValve(state, demand, (place) => openPaths(state.system, place).has(demand.heats));

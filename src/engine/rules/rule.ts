@@ -1,5 +1,5 @@
 import type { Settings } from '../model/system.ts';
-import type { SetsView } from './sets-view.ts';
+import type { Ground, LiveSets } from './sets-view.ts';
 import type { StateView } from './view.ts';
 import type { WiringView } from './wiring-view.ts';
 
@@ -36,8 +36,11 @@ export interface StateRule extends RuleText {
   /** Which states it speaks of: those at rest, or every one met on the way too. */
   readonly scope: 'rest' | 'met';
   readonly broken: (state: StateView) => boolean;
-  /** States that break it; the caller keeps only those in scope. */
-  readonly where: <T>(view: SetsView<T>) => T;
+  /**
+   * States that break it; the caller keeps only those in scope. What does not depend on the wiring is worked out once,
+   * by the first call; the second is asked for every wiring.
+   */
+  readonly where: <T>(ground: Ground<T>) => (live: LiveSets<T>) => T;
   readonly explain: (state: StateView) => Explanation;
 }
 

@@ -27,17 +27,19 @@ export const runsWhenCalled: StateRule = {
     'Follow the call one contact at a time: programmer, thermostat, cut-out, valve, end switch. Compare what each hands on with what the next one needs.',
   scope: 'rest',
   broken: (state) => idle(state) !== undefined,
-  where: ({ sets, demands, working }) =>
-    anyOf(
-      sets,
-      demands.map(({ mustMeet, runs }) => {
-        const all = allOf(
-          sets,
-          runs.map((part) => working[part]!),
-        );
-        return sets.and(mustMeet, sets.not(all));
-      }),
-    ),
+  where:
+    ({ sets, demands }) =>
+    ({ working }) =>
+      anyOf(
+        sets,
+        demands.map(({ mustMeet, runs }) => {
+          const all = allOf(
+            sets,
+            runs.map((part) => working[part]!),
+          );
+          return sets.minus(mustMeet, all);
+        }),
+      ),
   explain(state) {
     const part = idle(state)!;
     const load = decisiveLoad(state, part, false);

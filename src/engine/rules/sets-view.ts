@@ -37,8 +37,8 @@ export interface Ground<T> extends Atoms<T> {
   readonly anyWay: ReadonlyMap<string, T>;
 }
 
-/** All states of a wired system at once, with everything a rule may ask of them. */
-export interface SetsView<T> extends Ground<T> {
+/** What a wiring does in all states at once, with everything a rule may ask of it. */
+export interface LiveSets<T> {
   /** States in which a node is joined to line, neutral, earth. */
   readonly line: (node: number) => T;
   readonly neutral: (node: number) => T;
@@ -99,26 +99,38 @@ export function makeGround<T>(system: System, atoms: Atoms<T>): Ground<T> {
   return { ...atoms, system, powered: on(system.supply.input), demands, anyWay };
 }
 
-/** Per part, the states in which it does its work, from the states in which each load works. */
-export const workingParts = <T>({ sets, system }: Ground<T>, works: (load: Load) => T): T[] =>
-  system.parts.map(({ kind }, part) => {
-    if (!kind.work) return sets.none;
+/** Says, of a wiring, in which states each part does its work and heat gets to each demand. */
+export function makeWork<T>({ sets, system, demands }: Ground<T>) {
+  const needs = system.parts.map(({ kind }, part) => {
     const loads = system.loads.filter((load) => load.part === part);
-    const needs = kind.work.needs.map((need) => {
+    return kind.work?.needs.map((need) => {
       const names = typeof need === 'string' ? [need] : need;
-      return anyOf(sets, loads.filter(({ spec }) => names.includes(spec.id)).map(works));
+      return loads.filter(({ spec }) => names.includes(spec.id));
     });
-    return allOf(sets, needs);
   });
-
-/** Per demand, the states in which heat gets to it. A heat source without work of its own is always hot. */
-export const heatedDemands = <T>({ sets, system, demands }: Ground<T>, working: readonly T[]): T[] =>
-  demands.map(({ ways }) =>
-    anyOf(
-      sets,
-      [...ways].map(([id, open]) => {
-        const part = system.parts.findIndex((one) => one.id === id);
-        return system.parts[part]!.kind.work ? sets.and(open, working[part]!) : open;
-      }),
-    ),
+  // A heat source without work of its own is always hot.
+  const ways = demands.map((demand) =>
+    [...demand.ways].map(([id, open]) => {
+      const part = system.parts.findIndex((one) => one.id === id);
+      return { open, part: system.parts[part]!.kind.work ? part : -1 };
+    }),
   );
+  return {
+    working: (works: (load: Load) => T): T[] =>
+      needs.map((groups) =>
+        groups
+          ? allOf(
+              sets,
+              groups.map((loads) => anyOf(sets, loads.map(works))),
+            )
+          : sets.none,
+      ),
+    heated: (working: readonly T[]): T[] =>
+      ways.map((routes) =>
+        anyOf(
+          sets,
+          routes.map(({ open, part }) => (part < 0 ? open : sets.and(open, working[part]!))),
+        ),
+      ),
+  };
+}

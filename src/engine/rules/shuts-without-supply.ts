@@ -12,14 +12,11 @@ export const shutsWithoutSupply: StateRule = {
   compare: 'Compare the kind of valve with the rule: a spring must shut it, not a motor.',
   scope: 'rest',
   broken: ({ system, powered, shut }) => !powered && system.spec.demands.some((demand) => !shut(demand)),
-  where: ({ sets, powered, demands }) =>
-    sets.and(
-      sets.not(powered),
-      anyOf(
-        sets,
-        demands.map(({ shut }) => sets.not(shut)),
-      ),
-    ),
+  where: ({ sets, powered, demands }) => {
+    const open = demands.map(({ shut }) => sets.not(shut));
+    const broken = sets.minus(anyOf(sets, open), powered);
+    return () => broken;
+  },
   explain(state) {
     const { system, shut, config } = state;
     const { valve } = system.spec.demands.find((demand) => !shut(demand))!;

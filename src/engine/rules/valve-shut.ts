@@ -20,23 +20,18 @@ export const valveShut: StateRule = {
     'Compare what feeds the motor with the call: programmer, cylinder thermostat and cut-out must all lie in its way. Then look for a second way in, through an end switch or a back-feed.',
   scope: 'rest',
   broken: (state) => state.powered && state.system.spec.demands.some((demand) => openUncalled(state, demand)),
-  where: ({ sets, powered, demands }) =>
-    sets.and(
-      powered,
-      anyOf(
+  where: ({ sets, powered, demands }) => {
+    const open = demands.map(({ demand, shut }) => {
+      const sharing = demands.filter((other) => other.demand.valve === demand.valve);
+      const asked = anyOf(
         sets,
-        demands.map(({ demand, shut }) => {
-          const sharing = demands.filter((other) => other.demand.valve === demand.valve);
-          const uncalled = sets.not(
-            anyOf(
-              sets,
-              sharing.map(({ called }) => called),
-            ),
-          );
-          return sets.and(sets.not(shut), uncalled);
-        }),
-      ),
-    ),
+        sharing.map(({ called }) => called),
+      );
+      return sets.not(sets.or(shut, asked));
+    });
+    const broken = sets.and(powered, anyOf(sets, open));
+    return () => broken;
+  },
   explain(state) {
     const { system } = state;
     const demand = system.spec.demands.find((one) => openUncalled(state, one))!;
