@@ -65,7 +65,8 @@ describe('the truth tables', () => {
     expect(tables.flatMap(({ contacts }) => contacts.map(({ id }) => id)).sort()).toEqual(
       (kind.contacts ?? []).map(({ id }) => id).sort(),
     );
-    for (const { rows } of tables) expect(new Set(rows.map(({ state }) => state.join('/'))).size).toBe(rows.length);
+    for (const { rows } of tables)
+      expect(new Set(rows.map(({ state }) => state.join('/'))).size).toBe(rows.length);
     // Every state the part can be in, not only those that a table happens to show.
     let settings: Record<string, string>[] = [{}];
     for (const { slot, settings: both } of kind.inputs ?? [])
