@@ -17,13 +17,19 @@ export type Layer = {
  */
 export const layers: Readonly<Record<string, Layer>> = {
   engine: { layers: [], packages: [], node: false, pure: true },
-  course: { layers: ['engine'], packages: [], node: false, pure: true },
+  course: { layers: ['engine'], packages: ['ts-fsrs'], node: false, pure: true },
   files: { layers: ['engine', 'course'], packages: ['zod', 'yaml'], node: false, pure: false },
   site: { layers: ['engine', 'course', 'files'], packages: ['zod', 'yaml', 'lunr'], node: true, pure: false },
-  ui: { layers: ['engine', 'course', 'files'], packages: 'any', node: false, pure: false },
-  layouts: { layers: ['engine', 'course', 'files', 'site', 'ui'], packages: 'any', node: true, pure: false },
+  store: { layers: ['engine', 'course', 'files'], packages: ['idb'], node: false, pure: false },
+  ui: { layers: ['engine', 'course', 'files', 'store'], packages: 'any', node: false, pure: false },
+  layouts: {
+    layers: ['engine', 'course', 'files', 'store', 'site', 'ui'],
+    packages: 'any',
+    node: true,
+    pure: false,
+  },
   pages: {
-    layers: ['engine', 'course', 'files', 'site', 'ui', 'layouts'],
+    layers: ['engine', 'course', 'files', 'store', 'site', 'ui', 'layouts'],
     packages: 'any',
     node: true,
     pure: false,

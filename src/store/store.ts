@@ -1,0 +1,47 @@
+import type { Trial } from '../course/trial.ts';
+
+/** What a learner has chosen or left off at; each may be absent. */
+export interface Choices {
+  /** Id of the route followed. */
+  readonly route?: string;
+  /** Day of the assessment, `2027-03-31`. */
+  readonly assessment?: string;
+  /** `off`: no worked steps are offered, whatever the mastery. */
+  readonly help?: 'off';
+  /** Where the learner was last: a path of this site, its name, and when (milliseconds since 1970). */
+  readonly last?: { readonly path: string; readonly title: string; readonly at: number };
+}
+
+/** A question in hand: an answer begun and not yet given, by the place it stands in. */
+export interface Draft {
+  readonly place: string;
+  readonly item: string;
+  readonly answer: unknown;
+  readonly at: number;
+}
+
+/** Something to tell the learner, in words; nothing is lost while it holds. */
+export interface Trouble {
+  readonly kind: 'blocked' | 'full' | 'newer' | 'waiting' | 'clock' | 'damaged';
+  readonly says: string;
+  /** What the learner can do about it. */
+  readonly todo: string;
+}
+
+/** The learner's progress on this device. No call rejects: what cannot be kept is held in memory, and `trouble` says so. */
+export interface Store {
+  readonly trials: () => Promise<readonly Trial[]>;
+  /** Adds answers; their time is put right when the clock has been set back. */
+  readonly add: (...trials: readonly Trial[]) => Promise<void>;
+  readonly choices: () => Promise<Choices>;
+  readonly choose: (choices: Choices) => Promise<void>;
+  readonly draft: (place: string) => Promise<Draft | undefined>;
+  readonly keepDraft: (draft: Draft) => Promise<void>;
+  readonly dropDraft: (place: string) => Promise<void>;
+  /** Trouble now, the gravest first. */
+  readonly troubles: () => readonly Trouble[];
+  /** Called after a change of progress or trouble, in this tab or another; returns how to stop. */
+  readonly onChange: (listener: () => void) => () => void;
+  /** Milliseconds since 1970, never earlier than the latest trial. */
+  readonly now: () => number;
+}
