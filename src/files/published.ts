@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { attemptSchema } from './attempt.ts';
 import { benchSchema } from './bench.ts';
 import { jobSchema } from './job.ts';
+import { quizSchema } from './quiz.ts';
 import { systemSchema } from './system-schema.ts';
 
 const schemas = new Map<string, z.core.$ZodType>([
@@ -9,6 +10,7 @@ const schemas = new Map<string, z.core.$ZodType>([
   ['job', jobSchema],
   ['attempt', attemptSchema],
   ['bench', benchSchema],
+  ['quiz', quizSchema],
 ]);
 
 /** Names of the file formats whose JSON Schema is published. */

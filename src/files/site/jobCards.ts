@@ -3,7 +3,12 @@ import { checked } from './checked.ts';
 import { filesIn } from './folder.ts';
 
 // The job's own schema checks the rest of the file; a list of jobs needs only these.
-const card = z.object({ id: z.string().min(1), title: z.string().min(1), brief: z.string().min(1) });
+const card = z.object({
+  id: z.string().min(1),
+  title: z.string().min(1),
+  brief: z.string().min(1),
+  summary: z.string().min(1),
+});
 
 /** What a list of jobs says about one. */
 export type JobCard = z.infer<typeof card>;

@@ -1,39 +1,88 @@
-import * as z from 'zod';
-import { checked } from './checked.ts';
-import { filesIn, type TextFile } from './folder.ts';
-
-const frontMatter = z.strictObject({
-  title: z.string().min(1),
-  summary: z.string().min(1),
-  sources: z.array(z.string().min(1)).min(1),
-});
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Fact, parseFacts, parsePart } from '../course-files.ts';
+import { type LessonFile, parseLesson } from '../lesson.ts';
+import { filesIn } from './folder.ts';
 
 /** A lesson: what its file says, and where it stands in the course. */
-export interface Lesson extends z.infer<typeof frontMatter> {
-  /** The file's name, for finding the compiled page. */
-  file: string;
+export interface Lesson extends LessonFile {
+  /** From the project's root, for finding the compiled page. */
+  readonly file: string;
   /** Part of the address; has no number, so that reordering breaks no link. */
-  slug: string;
-  /** Place in the course, from the two digits that open the file's name. */
-  number: number;
-  /** MDX below the front matter. */
-  body: string;
+  readonly slug: string;
+  /** Place in the course, from 1. */
+  readonly number: number;
+  /** Id of its part. */
+  readonly part: string;
+}
+
+/** A part of the course: a folder of lessons. */
+export interface Part {
+  readonly id: string;
+  readonly number: number;
+  readonly title: string;
+  readonly summary: string;
+  readonly lessons: readonly Lesson[];
+}
+
+const FOLDER = 'content/lessons';
+
+/** The name without its place: `02-first-things` is `first-things`. */
+function unnumbered(name: string, path: string): string {
+  const named = /^\d\d-([a-z0-9-]+)$/.exec(name);
+  if (!named)
+    throw new Error(`${path}: expected a name that opens with two digits, like 01-what-it-is-about`);
+  return named[1] ?? '';
 }
 
 /**
- * Reads one lesson file.
- * @throws Error naming the file when its name or its front matter is wrong
+ * The parts of the course in order, each with its lessons: two digits that open the names of folders and files give
+ * the order, and nothing else lists them. Parts without a lesson are left out.
+ * @throws Error naming the file when a name or the front matter is wrong, or when two lessons have one address
  */
-export function parseLesson({ name, text }: TextFile): Lesson {
-  const named = /^(\d\d)-([a-z0-9-]+)\.mdx$/.exec(name);
-  if (!named) throw new Error(`${name}: expected a name like 01-what-it-is-about.mdx`);
-  const parts = /^---\n([\s\S]*?)\n---\n([\s\S]*)$/.exec(text);
-  if (!parts) throw new Error(`${name}: expected front matter between two lines of ---`);
-  const data = checked(frontMatter, parts[1] ?? '', name);
-  return { ...data, file: name, number: Number(named[1]), slug: named[2] ?? '', body: parts[2] ?? '' };
+export function loadParts(root: string = process.cwd()): Part[] {
+  const folders = readdirSync(join(root, FOLDER), { withFileTypes: true });
+  const seen = new Map<string, string>();
+  let count = 0;
+  return folders
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => name)
+    .sort()
+    .map((name) => {
+      const folder = `${FOLDER}/${name}`;
+      const file = `${folder}/part.yaml`;
+      const lessons = filesIn(folder, '.mdx', root).map((entry): Lesson => {
+        const path = `${folder}/${entry.name}`;
+        const slug = unnumbered(entry.name.replace(/\.mdx$/, ''), path);
+        const other = seen.get(slug);
+        if (other) throw new Error(`${path}: expected an address of its own, found that of ${other}`);
+        seen.set(slug, path);
+        count++;
+        return {
+          ...parseLesson(entry.text, path),
+          file: path,
+          slug,
+          number: count,
+          part: unnumbered(name, folder),
+        };
+      });
+      return {
+        id: unnumbered(name, folder),
+        ...parsePart(readFileSync(join(root, file), 'utf8'), file),
+        lessons,
+      };
+    })
+    .filter(({ lessons }) => lessons.length > 0)
+    .map((part, at) => ({ ...part, number: at + 1 }));
 }
 
 /** Every lesson, in the order of the course. */
-export function loadLessons(root?: string): Lesson[] {
-  return filesIn('content/lessons', '.mdx', root).map(parseLesson);
+export const loadLessons = (root?: string): Lesson[] => loadParts(root).flatMap(({ lessons }) => lessons);
+
+/** The facts that numbers in lessons come from, by id. */
+export function loadFacts(root: string = process.cwd()): ReadonlyMap<string, Fact> {
+  const file = 'content/facts.yaml';
+  const path = join(root, file);
+  if (!existsSync(path)) return new Map();
+  return new Map(parseFacts(readFileSync(path, 'utf8'), file).map((fact) => [fact.id, fact]));
 }

@@ -1,9 +1,10 @@
 import lunr from 'lunr';
+import { type Packed, pack } from '../search-pack.ts';
 import { loadGlossary } from './glossary.ts';
 import { loadJobCards } from './jobCards.ts';
-import { loadLessons } from './lessons.ts';
 import { partPages } from './parts.ts';
 import { plainText } from './plainText.ts';
+import { courseEntries } from './searchCourse.ts';
 import { partEntries, symptomEntries, systemEntries, terminalEntries } from './searchReference.ts';
 import { systemPages } from './systems.ts';
 import { whatIfPages } from './what-if.ts';
@@ -14,7 +15,7 @@ export interface Entry {
   /** From the site's root, with its leading slash. */
   to: string;
   title: string;
-  /** What it belongs to, where the title alone does not say: the system of a symptom. */
+  /** What it belongs to, where the title alone does not say: the system of a symptom, the lesson of a heading. */
   of?: string;
   /** Other names, with commas between. */
   also: string;
@@ -24,7 +25,7 @@ export interface Entry {
 /** What the search page fetches: the entries, and the index over their places in the list. */
 export interface SearchFile {
   entries: Entry[];
-  index: object;
+  index: Packed;
 }
 
 /** A layout stands before the jobs, terms and pages about it that have the same name. */
@@ -48,15 +49,7 @@ export function searchEntries(root?: string): Entry[] {
         text: plainText(brief),
       }),
     ),
-    ...loadLessons(root).map(
-      ({ slug, title, summary, body }): Entry => ({
-        kind: 'Lesson',
-        to: `/lessons/${slug}/`,
-        title,
-        also: '',
-        text: `${summary} ${plainText(body)}`,
-      }),
-    ),
+    ...courseEntries(root),
     ...whatIfPages(root).map(
       ({ spec }): Entry => ({
         kind: 'What if',
@@ -100,5 +93,5 @@ export function buildSearch(entries: Entry[]): SearchFile {
       this.add({ ...entry, at: String(at), joined, whole, text }, { boost: weights[entry.kind] ?? 1 });
     });
   });
-  return { entries, index: index.toJSON() };
+  return { entries, index: pack(index.toJSON()) };
 }

@@ -1,0 +1,83 @@
+import { figure } from '../../engine/model/figure.ts';
+import type { Judgement, Note } from '../item.ts';
+import type { Words } from './pick.ts';
+
+/** What a typed value was read as. */
+export type Reading =
+  | { readonly kind: 'value'; readonly value: number }
+  | { readonly kind: 'no-number' }
+  | { readonly kind: 'no-unit'; readonly value: number }
+  | { readonly kind: 'other-unit'; readonly value: number; readonly unit: string };
+
+const TYPED = /^\s*([+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+))\s*(.*?)\s*\.?\s*$/u;
+const plain = (unit: string): string => unit.toLowerCase().replace(/\s+/g, ' ');
+
+/**
+ * Reads a typed value with its unit: "28 mm", "0,5V". A comma is a decimal point.
+ * @param accepts names of the unit; capitals do not matter
+ */
+export function readQuantity(typed: string, accepts: readonly string[]): Reading {
+  const match = TYPED.exec(typed);
+  if (!match) return { kind: 'no-number' };
+  const value = Number((match[1] ?? '').replace(',', '.'));
+  const unit = match[2] ?? '';
+  if (unit === '') return accepts.includes('') ? { kind: 'value', value } : { kind: 'no-unit', value };
+  return accepts.some((name) => plain(name) === plain(unit))
+    ? { kind: 'value', value }
+    : { kind: 'other-unit', value, unit };
+}
+
+/** A value that a known slip leads to. */
+export interface Slip extends Words {
+  readonly value: number;
+}
+
+/** What a typed number is judged by. */
+export interface NumberTask {
+  readonly unit: string;
+  /** Names of the unit that count, the unit itself among them. */
+  readonly accepts: readonly string[];
+  readonly value: number;
+  /** How far off still counts as right, in the unit. */
+  readonly tolerance: number;
+  readonly slips: readonly Slip[];
+  /** What to say of any other value. */
+  readonly wrong: (given: number) => Words;
+}
+
+const whole = (words: Words): Judgement => ({
+  right: false,
+  notes: [{ about: '', ...words } satisfies Note],
+});
+
+/** Judges a typed number: its unit must be there, and a slip that leads to it is told as such. */
+export function judgeNumber(typed: string, task: NumberTask): Judgement {
+  const { unit, accepts, value, tolerance, slips, wrong } = task;
+  const reading = readQuantity(typed, accepts);
+  const shown = typed.trim().slice(0, 40);
+  if (reading.kind === 'no-number')
+    return whole({
+      cause: `“${shown}” is not a number with a unit.`,
+      consequence: `Nobody can act on “${shown}”: a reading is a number of ${unit}.`,
+      look: `Type the number first, then the unit, such as “1 ${unit}”.`,
+    });
+  if (reading.kind !== 'value') {
+    const said = reading.kind === 'no-unit' ? 'has no unit' : `is in “${reading.unit}”, and ${unit} is asked`;
+    return whole({
+      cause: `Your ${figure(reading.value, 3)} ${said}.`,
+      consequence: `${figure(reading.value, 3)} could be thousandths or thousands of what is meant. On a record sheet that is how wrong parts get ordered.`,
+      look: `Say ${figure(reading.value, 3)} of what: give it in ${unit}.`,
+    });
+  }
+  if (Math.abs(reading.value - value) <= tolerance) return { right: true, notes: [] };
+  const near = (slip: Slip) =>
+    Math.abs(reading.value - slip.value) <= Math.max(tolerance, Math.abs(slip.value) * 0.005);
+  const slip = slips.find((one) => near(one) && Math.abs(one.value - value) > tolerance);
+  if (!slip) return whole(wrong(reading.value));
+  return whole({
+    cause: slip.cause,
+    consequence: slip.consequence,
+    look: slip.look,
+    ...(slip.scene ? { scene: slip.scene } : {}),
+  });
+}

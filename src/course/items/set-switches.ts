@@ -1,0 +1,115 @@
+import { bitsOf, type Config, type Settings, type System, settingsOf } from '../../engine/model/system.ts';
+import { list } from '../../engine/rules/words.ts';
+import { callOf, pickInputs, settled, stand } from '../circuit/standing.ts';
+import { sayValves, sayWhyDead } from '../circuit/words.ts';
+import type { Answer, Judgement } from '../item.ts';
+import { makeRandom } from '../random.ts';
+import { restsFrom } from '../rests.ts';
+import { addressOf, type Maker } from '../task.ts';
+import { type Sight, sayInputs, saySight, see, unlike } from './sight.ts';
+import { statesOf } from './states.ts';
+
+/** Ids of the settings that two states do not share, in words. */
+const changed = (system: System, one: Settings, other: Settings): string =>
+  list(
+    system.inputs.flatMap(({ id, label }) =>
+      one[id] === other[id] ? [] : [`${label.toLowerCase()} ${other[id] ?? ''}`],
+    ),
+  );
+
+/** Set the controls so that something happens. */
+export const setSwitches: Maker = {
+  id: 'set-switches',
+  title: 'Set the controls so that it happens',
+  needs: 'layout',
+  produces: true,
+  make(shelf, task, seed, level) {
+    const random = makeRandom(seed);
+    const layout = shelf.layout(random.pick(task.layouts ?? []));
+    const { system } = layout;
+    const { demands } = system.spec;
+    if (demands.length === 0) return undefined;
+    const wires = random.pick(layout.right).wires;
+    const states = statesOf(system, wires);
+    // Level 1 starts cold; above that from wherever the last call has left the valves.
+    const startInputs = level === 1 || !states ? 0 : callOf(system, random.pick(demands));
+    const startPlace = settled(system, wires, startInputs, 0);
+    if (startPlace === undefined) return undefined;
+    const start: Config = { inputs: startInputs, place: startPlace };
+    const inputs = states ? pickInputs(system, random, level) : callOf(system, random.pick(demands));
+    const place = settled(system, wires, inputs, start.place);
+    if (place === undefined) return undefined;
+    const valves = level === 3;
+    const look = (config: Config): Sight => {
+      const sight = see(system, wires, config);
+      return valves ? sight : { ...sight, stands: [] };
+    };
+    const goal = look({ inputs, place });
+    const wanted = saySight(goal);
+    // Something must happen, and not by itself.
+    if (wanted === saySight(look(start)) || goal.warm === 'Nothing gets heat.') return undefined;
+    const from = settingsOf(system, start.inputs);
+    const judge = (given: Answer): Judgement => {
+      const settings = { ...from, ...(given.kind === 'set' ? given.settings : {}) };
+      const set = bitsOf(system, settings);
+      const rests = restsFrom(system, wires, set, [start.place]);
+      const off = rests.find((at) => saySight(look({ inputs: set, place: at })) !== wanted);
+      if (rests.length > 0 && off === undefined) return { right: true, notes: [] };
+      const config = { inputs: set, place: off ?? start.place };
+      const standing = stand(layout, wires, config);
+      const got = look(config);
+      const missing = unlike(goal, got);
+      const asleep = system.spec.demands.find(
+        ({ heats }) =>
+          wanted.toLowerCase().includes((system.spec.parts[heats]?.name ?? heats).toLowerCase()) &&
+          missing.includes(goal.warm),
+      );
+      const settingsNow = sayInputs(system, config);
+      const stop = system.parts.findIndex(({ kind }) => kind.work?.does === 'fires');
+      const load = system.loads.find(
+        ({ part, spec }) =>
+          part === stop &&
+          !spec.ownLoop &&
+          !standing.live.line[spec ? (system.loads.find((l) => l.part === stop)?.a ?? 0) : 0],
+      );
+      const because =
+        load && goal.runs.some((run) => missing.includes(run)) ? ` ${sayWhyDead(standing, load.a)}` : '';
+      return {
+        right: false,
+        notes: [
+          {
+            about: '',
+            cause: `With ${settingsNow}, this happens: ${saySight(got)}${because}`,
+            consequence: `${missing.length > 0 ? `What was asked for does not come: ${missing.join(' ')}` : `More happens than was asked for: ${unlike(got, goal).join(' ')}`}`,
+            look: `${asleep ? `Ask what ${asleep.says} needs before it is called, and compare it with your settings: ${settingsNow}.` : `Go through your settings one by one: ${settingsNow}. Which of them calls for something?`}`,
+            scene: { layout: layout.id, wires, config },
+          },
+        ],
+      };
+    };
+    const target = settingsOf(system, inputs);
+    return {
+      id: addressOf(task, seed, level),
+      method: 'set-switches',
+      ask: `${layout.title}. Now: ${sayInputs(system, start)}. ${sayValves(stand(layout, wires, start))} Set the controls so that this happens: ${wanted}`,
+      scene: { layout: layout.id, wires, config: start },
+      form: {
+        kind: 'set',
+        controls: system.inputs.map(({ id, label, settings }) => ({ id, label, settings })),
+        start: from,
+      },
+      hints: [
+        `Which calls are met when this happens? ${goal.warm}`,
+        'A call needs its time switch on, its thermostat calling, and nothing tripped. What is not called must not be met.',
+        `One thing to change: ${changed(system, from, target).split(/, | and /)[0]}.`,
+      ],
+      steps: [
+        `Wanted: ${wanted}`,
+        `From where it stands, go to ${changed(system, from, target)}.`,
+        `Then ${sayInputs(system, { inputs })}, and that is what it does.`,
+      ],
+      answer: { kind: 'set', settings: target },
+      judge,
+    };
+  },
+};
