@@ -1,10 +1,11 @@
 import { atWork, evaluate, partsAtWork } from '../engine/circuit/plain.ts';
-import { failSystem } from '../engine/faults/apply.ts';
+import { failPlace, failSystem } from '../engine/faults/apply.ts';
 import type { Failure } from '../engine/faults/failure.ts';
 import { judgeFor } from '../engine/grade/judge-for.ts';
 import {
   bitsOf,
   type Config,
+  type Place,
   positionOf,
   type Settings,
   type System,
@@ -89,11 +90,17 @@ export const failuresOf = (system: System, names: readonly string[]): Failure[] 
 
 /**
  * Every state that a series of moves can end in, from cold; none when the system hunts.
+ * @param start where the mechanisms stand at first: a part that has failed stuck is not at rest
  * @throws UnknownName for an input or a setting that the system does not have
  */
-export function statesAfter(system: System, wires: readonly Wire[], moves: readonly Settings[]): Config[] {
+export function statesAfter(
+  system: System,
+  wires: readonly Wire[],
+  moves: readonly Settings[],
+  start: Place = 0,
+): Config[] {
   let now: Settings = settingsOf(system, 0);
-  let places = restsFrom(system, wires, 0, [0]);
+  let places = restsFrom(system, wires, 0, [start]);
   for (const move of moves) {
     for (const [id, setting] of Object.entries(move)) {
       const input = system.inputs.find((known) => known.id === id);
@@ -131,8 +138,9 @@ export function playClaim(layout: Layout, claim: Claim): string[] {
       if (!findings.some(({ id }) => id === rule))
         troubles.push(`it breaks ${findings.map(({ id }) => id).join(', ') || 'no rule'}, not ${rule}`);
   }
-  const system = failSystem(layout.system, failuresOf(layout.system, claim.fail ?? []));
-  const states = statesAfter(system, wires, claim.moves ?? []);
+  const failures = failuresOf(layout.system, claim.fail ?? []);
+  const system = failSystem(layout.system, failures);
+  const states = statesAfter(system, wires, claim.moves ?? [], failPlace(system, failures, 0));
   if (states.length === 0) troubles.push('the valves never come to rest');
   for (const config of states) troubles.push(...differences(system, wires, config, then));
   return [...new Set(troubles)];

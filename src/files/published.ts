@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { attemptSchema } from './attempt.ts';
+import { backupSchema } from './backup.ts';
 import { benchSchema } from './bench.ts';
 import { jobSchema } from './job.ts';
 import { quizSchema } from './quiz.ts';
@@ -11,6 +12,7 @@ const schemas = new Map<string, z.core.$ZodType>([
   ['attempt', attemptSchema],
   ['bench', benchSchema],
   ['quiz', quizSchema],
+  ['backup', backupSchema],
 ]);
 
 /** Names of the file formats whose JSON Schema is published. */

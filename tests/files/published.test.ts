@@ -8,8 +8,8 @@ import { formatNames, publishedSchema } from '../../src/files/published.ts';
 /** A checker made from the published schema alone, read back as a stranger would read it. */
 const stranger = (format: string) => z.fromJSONSchema(JSON.parse(JSON.stringify(publishedSchema(format))));
 
-test('system, job, attempt and bench are published, each as JSON Schema of 2020-12', () => {
-  expect(formatNames()).toEqual(['system', 'job', 'attempt', 'bench']);
+test('system, job, attempt, bench, quiz and backup are published, each as JSON Schema of 2020-12', () => {
+  expect(formatNames()).toEqual(['system', 'job', 'attempt', 'bench', 'quiz', 'backup']);
   for (const format of formatNames())
     expect(publishedSchema(format)).toMatchObject({
       $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -17,8 +17,12 @@ test('system, job, attempt and bench are published, each as JSON Schema of 2020-
     });
 });
 
-test.each(['system', 'job'])('every %s of the course fits the published schema', (format) => {
-  const folder = new URL(`../../content/${format}s/`, import.meta.url);
+test.each([
+  ['system', 'systems'],
+  ['job', 'jobs'],
+  ['quiz', 'quizzes'],
+])('every %s of the course fits the published schema', (format, where) => {
+  const folder = new URL(`../../content/${where}/`, import.meta.url);
   const names = readdirSync(folder);
   expect(names.length).toBeGreaterThan(0);
   for (const name of names) {

@@ -1,6 +1,6 @@
 /** Units that make a number a figure somebody must vouch for. Longer ones first, so that none hides in another. */
 const units = [
-  ...['mV/A/m', 'mΩ/m', 'kWh/24 h', 'kJ/kg', 'L/min', 'kg/m³', 'W/K', '°C', 'mm²', 'kWh', 'MΩ', 'kΩ', 'mΩ'],
+  ...['mV/A/m', 'mΩ/m', 'kWh/24 h', 'kJ/kg', 'L/min', 'kg/m³', 'W/K', '°C', 'mm²', 'm²', 'kWh', 'MΩ', 'kΩ', 'mΩ'],
   ...[
     'litres a minute',
     'litres',
@@ -33,7 +33,7 @@ const units = [
   ...['per cent', '%', 'Ω', 'min', 'V', 'A', 'W', 'K', 'L', 'm', 's', 'h', 'times'],
 ];
 const number = String.raw`\d[\d,]*(?:\.\d+)?[½¼¾]?`;
-const unit = units.map((name) => name.replace(/[/%.]/g, String.raw`\$&`)).join('|');
+const unit = units.map((name) => name.replace(/[/.]/g, String.raw`\$&`)).join('|');
 const pattern = new RegExp(
   String.raw`(?<![\w.-])(${number})(?:\s*(?:to|and|–|or)\s*(${number}))?[\s\u00a0]*(${unit})(?![\w/²³])`,
   'gu',

@@ -11,7 +11,17 @@ import { whatIfPages } from './what-if.ts';
 
 /** A thing that can be found. */
 export interface Entry {
-  kind: 'Lesson' | 'Term' | 'Job' | 'Calculator' | 'What if' | 'System' | 'Part' | 'Terminal' | 'Symptom';
+  kind:
+    | 'Lesson'
+    | 'Skill'
+    | 'Term'
+    | 'Job'
+    | 'Calculator'
+    | 'What if'
+    | 'System'
+    | 'Part'
+    | 'Terminal'
+    | 'Symptom';
   /** From the site's root, with its leading slash. */
   to: string;
   title: string;
@@ -28,8 +38,8 @@ export interface SearchFile {
   index: Packed;
 }
 
-/** A layout stands before the jobs, terms and pages about it that have the same name. */
-const weights: Partial<Record<Entry['kind'], number>> = { System: 3, Part: 1.5 };
+/** A layout stands before the jobs, terms and pages about it that have the same name; a sentence is a skill’s. */
+const weights: Partial<Record<Entry['kind'], number>> = { System: 3, Skill: 3, Part: 1.5 };
 
 /** Everything that can be found in content: systems and their symptoms, parts, jobs, lessons and terms. */
 export function searchEntries(root?: string): Entry[] {
@@ -87,7 +97,8 @@ export function buildSearch(entries: Entry[]): SearchFile {
     this.field('whole', { boost: 10 });
     this.field('text');
     entries.forEach((entry, at) => {
-      const joined = `${entry.title} ${entry.also}`.replace(/(\w)-(?=\w)/g, '$1');
+      const hyphened = `${entry.title} ${entry.also}`.match(/\w+(?:-\w+)+/g) ?? [];
+      const joined = hyphened.map((word) => word.replaceAll('-', '')).join(' ');
       const whole = [entry.title, ...entry.also.split(',')].map(wholeName).join(' ');
       const text = `${entry.of ?? ''} ${entry.text}`;
       this.add({ ...entry, at: String(at), joined, whole, text }, { boost: weights[entry.kind] ?? 1 });
