@@ -15,10 +15,11 @@ export interface CallRoute {
 }
 
 /** The end of a load that line comes in at. */
-const lineEnd = (live: Live, a: number, b: number): number => (live.neutral[a] && !live.neutral[b] ? b : a);
+export const lineEnd = (live: Live, a: number, b: number): number =>
+  live.neutral[a] && !live.neutral[b] ? b : a;
 
-/** The load that asks a part to work: not the one that only keeps its electronics alive. */
-function asksOf(system: System, part: number): number[] {
+/** Numbers of the loads that ask a part to work: not those that only keep its electronics alive. */
+export function asksOf(system: System, part: number): number[] {
   const kind = system.parts[part]?.kind;
   const needs = (kind?.work?.needs ?? []).flat();
   return system.loads.flatMap((load, l) => {

@@ -50,6 +50,21 @@ export function callOf(system: System, demand: Demand): InputBits {
   return bitsOf(system, { ...suppliesOn(system), ...supply, ...alternatives(demand.when)[0] });
 }
 
+/** A wiring to ask about, and what is wrong with it where it is a classic wrong one: on level 3, one in three. */
+export function pickWiring(
+  { right, wrong }: Layout,
+  random: Random,
+  level: Level,
+): { readonly wires: readonly Wire[]; readonly mistake?: string } {
+  if (level < 3 || wrong.length === 0 || random.int(3) > 0) return { wires: random.pick(right).wires };
+  const { wires, title } = random.pick(wrong);
+  return { wires, mistake: title };
+}
+
+/** Whether something is joined to line and to neutral or earth at once: the fuse has blown, and nothing is live. */
+export const isShorted = ({ live }: Standing): boolean =>
+  live.line.some((line, node) => line && (live.neutral[node] || live.earth[node]));
+
 /** Settings with the supplies on: on level 1 one call, or one with a setting missing; above that any mix. */
 export function pickInputs(system: System, random: Random, level: Level): InputBits {
   const on = bitsOf(system, suppliesOn(system));

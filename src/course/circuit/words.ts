@@ -6,6 +6,9 @@ import { capital, list, sayNode, sayPosition, sayStanding } from '../../engine/r
 import { saySight, see, unlike } from '../items/sight.ts';
 import type { Standing } from './standing.ts';
 
+/** What there is to say, one after the other; what is empty is left out. */
+export const say = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join(' ');
+
 /** Numbers of the contacts that a route crosses, in order. */
 export function contactsOn({ system, wires, config }: Standing, route: readonly number[]): number[] {
   const closed = closedContacts(system, config);
@@ -38,11 +41,30 @@ export function sayWay(standing: Standing, route: readonly number[]): string {
 const lineInto = ({ system, live }: Standing, node: number): number =>
   system.supplies.find((_, k) => live.lines[k]?.[node])?.line ?? system.supply.line;
 
+/** The way that the live takes to a node, both ends included; the node alone when it is not live. */
+export const wayTo = (standing: Standing, node: number): readonly number[] =>
+  routeBetween(standing.system, standing.wires, standing.config, lineInto(standing, node), node) ?? [node];
+
 /** Why a node is live: the way the live takes. */
-export function sayWhyLive(standing: Standing, node: number): string {
-  const { system, wires, config } = standing;
-  const route = routeBetween(system, wires, config, lineInto(standing, node), node) ?? [node];
-  return `${capital(sayNode(system, node))} is live: the live gets there ${sayWay(standing, route)}.`;
+export const sayWhyLive = (standing: Standing, node: number): string =>
+  `${capital(sayNode(standing.system, node))} is live: the live gets there ${sayWay(standing, wayTo(standing, node))}.`;
+
+/** Why the live does not get from one node of a way to the next: “because the room thermostat is satisfied”. */
+export function sayHeldUp({ system, config }: Standing, here: number, next: number): string {
+  const contact = system.contacts.find(
+    ({ a, b }) => (a === here && b === next) || (b === here && a === next),
+  );
+  return contact ? `because ${sayStanding(system, contact.part, config)}` : 'because no wire takes it on';
+}
+
+/** Where on a way the live stops in a state; empty when all of the way is live. */
+export function sayStopsOn(standing: Standing, way: readonly number[]): string {
+  const { system, live } = standing;
+  const first = way.findIndex((node) => !live.line[node]);
+  const [here, next] = [way[first - 1], way[first]];
+  if (here === undefined || next === undefined) return '';
+  const end = sayNode(system, way.at(-1) ?? next);
+  return `On the way to ${end} the live stops at ${sayNode(system, here)}, ${sayHeldUp(standing, here, next)}.`;
 }
 
 /** Why a node is dead: where the live stops on its way there, or what the node belongs to instead. */
@@ -67,7 +89,7 @@ function moves({ system, config }: Standing, wires: readonly Wire[]): string[] {
   return directions(system, live, config.place).flatMap((way, m) => {
     const part = system.parts[system.movers[m]?.part ?? -1];
     if (way === 0 || !part) return [];
-    return [`the ${part.name.toLowerCase()} would ${way > 0 ? 'be driven on' : 'be taken back'}`];
+    return [`the ${part.name.toLowerCase()} is ${way > 0 ? 'driven on' : 'taken back'}`];
   });
 }
 
@@ -101,7 +123,9 @@ export function ifDead(standing: Standing, node: number): string {
   const without = standing.wires.filter(([a, b]) => a !== terminal && b !== terminal);
   const seen = otherwise(standing, without);
   const touch = `Take ${sayNode(system, node)} for dead and touch it, and you touch the mains.`;
-  return seen.length > 0 ? `Were it dead, you would see this: ${seen.join(' ')} ${touch}` : touch;
+  return seen.length > 0
+    ? `If ${sayNode(system, node)} were dead, you would see this: ${seen.join(' ')} ${touch}`
+    : touch;
 }
 
 /** How every valve stands, in a sentence; empty where there is none. */

@@ -27,19 +27,36 @@ const OFFERED: Readonly<Record<Level, number>> = { 1: 3, 2: 4, 3: 5 };
 /** The answer that no failure is enough. */
 const NONE = 'none';
 
-type Strike = (failures: readonly Failure[]) => Config | undefined;
+/** A failure, and a state in which it alone lets the heat in, where there is one. */
+interface Tried {
+  readonly failure: Failure;
+  readonly struck: Config | undefined;
+}
 
-/** Per layout and wiring: what tries failures on it, one for each store that must not overheat. */
-const beds = new WeakMap<RightWiring, readonly { readonly watch: Watch; readonly strike: Strike }[]>();
+/** A store that must not overheat, with every single failure tried on it. */
+interface Trial {
+  readonly watch: Watch;
+  readonly tried: readonly Tried[];
+}
 
-function bedsOf({ system }: Layout, wiring: RightWiring) {
+/** Right wirings are tried once each. */
+const trials = new WeakMap<RightWiring, readonly Trial[]>();
+
+function trialsOf({ system }: Layout, wiring: RightWiring): readonly Trial[] {
   const made =
-    beds.get(wiring) ??
-    uncontrolledHeat
-      .watches(system)
-      .map((watch) => ({ watch, strike: makeTestBed(system, wiring.wires, uncontrolledHeat, watch) }));
-  beds.set(wiring, made);
+    trials.get(wiring) ??
+    uncontrolledHeat.watches(system).flatMap((watch) => tryAll(system, wiring.wires, watch));
+  trials.set(wiring, made);
   return made;
+}
+
+/** None where the heat gets in with nothing failed at all. */
+function tryAll(system: System, wires: readonly Wire[], watch: Watch): Trial[] {
+  const strike = makeTestBed(system, wires, uncontrolledHeat, watch);
+  if (strike([])) return [];
+  return [
+    { watch, tried: allFailures(system, wires).map((failure) => ({ failure, struck: strike([failure]) })) },
+  ];
 }
 
 /** The failed system as it comes to rest with the store too hot and everything else calling. */
@@ -79,8 +96,12 @@ function sayHolds(state: StateView, watch: Watch): string {
   const valve = system.parts.findIndex(({ id }) => id === demand.valve);
   if (valve >= 0 && state.shut(demand)) return explainValve(state, valve).says;
   if (!state.open(demand)) return `No way is open to the ${coil}: ${sayValves(state)}.`;
-  const source = system.parts.findIndex(({ kind }) => kind.work && kind.work.does !== 'pumps');
-  const load = decisiveLoad(state, source, false);
+  // An immersion heater warms by itself; a coil is warmed by what gives heat to the water.
+  const warms = partNamed(system, demand.heats).kind.heat === 'warms';
+  const source = system.parts.findIndex(
+    ({ id, kind }, part) => (warms ? id === demand.heats : kind.heat === 'gives') && !state.working(part),
+  );
+  const load = source < 0 ? undefined : decisiveLoad(state, source, false);
   const name = system.parts[source]?.name.toLowerCase() ?? 'heat source';
   return load ? `The ${name} stays off. ${explainDead(state, load).says}` : `Nothing heats the ${coil}.`;
 }
@@ -153,13 +174,10 @@ export const enoughToFail: Maker = {
     const { system } = layout;
     if (isWide(system)) return undefined;
     const wiring = random.pick(layout.right);
-    const all = bedsOf(layout, wiring);
+    const all = trialsOf(layout, wiring);
     if (all.length === 0) return undefined;
-    const { watch, strike } = random.pick(all);
-    if (strike([])) return undefined;
-    const tried = random
-      .shuffle(allFailures(system, wiring.wires))
-      .map((failure) => ({ failure, struck: strike([failure]) }));
+    const { watch, tried: every } = random.pick(all);
+    const tried = random.shuffle(every);
     const enough = tried.filter(({ struck }) => struck);
     const held = tried.filter(({ struck }) => !struck);
     // Breaks of wires are many and mostly harmless here: parts come first.
@@ -216,7 +234,7 @@ export const enoughToFail: Maker = {
 function wordsForNone(
   layout: Layout,
   wires: readonly Wire[],
-  offered: readonly { readonly failure: Failure; readonly struck: Config | undefined }[],
+  offered: readonly Tried[],
   watch: Watch,
 ): Words {
   const { system } = layout;

@@ -1,6 +1,7 @@
 import { capital, list, sayNode } from '../../engine/rules/words.ts';
-import { pickState, type Standing } from '../circuit/standing.ts';
-import { ifDead, ifLive, sayValves, sayWhyDead, sayWhyLive, worthAsking } from '../circuit/words.ts';
+import { isShorted, pickState, pickWiring, type Standing } from '../circuit/standing.ts';
+import { findsNothing } from '../circuit/volts.ts';
+import { ifDead, ifLive, say, sayValves, sayWhyDead, sayWhyLive, worthAsking } from '../circuit/words.ts';
 import type { Answer, Choice, Judgement, Note } from '../item.ts';
 import { makeRandom } from '../random.ts';
 import { addressOf, type Level, type Maker } from '../task.ts';
@@ -51,9 +52,9 @@ export const liveTerminals: Maker = {
     const random = makeRandom(seed);
     const layout = shelf.layout(random.pick(task.layouts ?? []));
     const { system } = layout;
-    const wires = random.pick(layout.right).wires;
+    const { wires, mistake } = pickWiring(layout, random, level);
     const standing = pickState(layout, wires, random, level);
-    if (!standing) return undefined;
+    if (!standing || isShorted(standing)) return undefined;
     const { live, config } = standing;
     const nodes = system.nodes.flatMap((_, node) => (worthAsking(system, wires, node) ? [node] : []));
     // Ways of the strip first: that is where a tester goes.
@@ -66,8 +67,10 @@ export const liveTerminals: Maker = {
     const alive = ranked.filter((node) => live.line[node]).slice(0, Math.ceil(count / 2));
     // One neutral is a fair trap, several are padding.
     const [neutral] = ranked.filter((node) => live.neutral[node]);
+    const nothing = findsNothing(standing);
     const dead = ranked
       .filter((node) => !live.line[node] && !live.earth[node] && (!live.neutral[node] || node === neutral))
+      .filter(nothing)
       .slice(0, count - alive.length);
     if (alive.length < 1 || dead.length < 1 || alive.length + dead.length < 4) return undefined;
     const among = [...alive, ...dead]
@@ -79,7 +82,14 @@ export const liveTerminals: Maker = {
     return {
       id: addressOf(task, seed, level),
       method: 'live-terminals',
-      ask: `${layout.title}. ${capital(sayInputs(system, config))}. ${sayValves(standing)} Mark every terminal that is live.`,
+      ask: say(
+        `${layout.title}. ${capital(sayInputs(system, config))}.`,
+        sayValves(standing),
+        mistake === undefined
+          ? ''
+          : `It is wired wrongly: ${mistake.charAt(0).toLowerCase()}${mistake.slice(1)}.`,
+        'Mark every terminal that is live.',
+      ),
       scene: { layout: layout.id, wires, config, dark: true },
       form: { kind: 'mark', among, one: false },
       hints: [

@@ -9,18 +9,27 @@ export type Reading =
   | { readonly kind: 'no-unit'; readonly value: number }
   | { readonly kind: 'other-unit'; readonly value: number; readonly unit: string };
 
-const TYPED = /^\s*([+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+))\s*(.*?)\s*\.?\s*$/u;
-const plain = (unit: string): string => unit.toLowerCase().replace(/\s+/g, ' ');
+const TYPED =
+  /^\s*([+−-]?(?:[1-9]\d{0,2}(?:[ ,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d+)?|[.,]\d+))(?![\d,]|\.\d)\s*(.*?)\s*$/u;
+/** Three figures after a comma or a space are thousands, as Britain writes them, unless all before them is nought. */
+const THOUSANDS = /^[+-]?[1-9]\d{0,2}(?:[ ,]\d{3})+(?:\.\d+)?$/;
+/** Points and capitals do not matter: “V a.c.” is “v ac”. */
+const plain = (unit: string): string => unit.toLowerCase().replaceAll('.', '').replace(/\s+/g, ' ');
+
+function numberIn(figures: string): number {
+  const signed = figures.replace('−', '-');
+  return Number(THOUSANDS.test(signed) ? signed.replace(/[ ,]/g, '') : signed.replace(',', '.'));
+}
 
 /**
- * Reads a typed value with its unit: "28 mm", "0,5V". A comma is a decimal point.
+ * Reads a typed value with its unit: "28 mm", "0,5V", "1,200 W". A comma is a decimal point, or marks thousands.
  * @param accepts names of the unit; capitals do not matter
  */
 export function readQuantity(typed: string, accepts: readonly string[]): Reading {
   const match = TYPED.exec(typed);
   if (!match) return { kind: 'no-number' };
-  const value = Number((match[1] ?? '').replace(',', '.'));
-  const unit = match[2] ?? '';
+  const value = numberIn(match[1] ?? '');
+  const unit = (match[2] ?? '').replace(/\s*\.$/, '');
   if (unit === '') return accepts.includes('') ? { kind: 'value', value } : { kind: 'no-unit', value };
   return accepts.some((name) => plain(name) === plain(unit))
     ? { kind: 'value', value }

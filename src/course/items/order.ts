@@ -25,7 +25,7 @@ const within = (steps: readonly AuthoredStep[]) =>
   steps.flatMap((step) =>
     (step.after ?? []).flatMap((before) => {
       const first = steps.find(({ id }) => id === before.step);
-      return first ? [{ ...before, first, then: step }] : [];
+      return first ? [{ ...before, first, second: step }] : [];
     }),
   );
 
@@ -39,10 +39,10 @@ function judgeOrder(steps: readonly AuthoredStep[]) {
     const given = answer.kind === 'order' ? answer.steps : [];
     const place = (id: string) => given.indexOf(id);
     const notes: Note[] = pairs
-      .filter(({ first, then }) => place(then.id) >= 0 && place(first.id) > place(then.id))
-      .map(({ first, then, cause, consequence, look }) => ({
-        about: then.id,
-        cause: `You have “${then.says}” as step ${place(then.id) + 1} and “${first.says}” only as step ${place(first.id) + 1}. ${cause}`,
+      .filter(({ first, second }) => place(second.id) >= 0 && place(first.id) > place(second.id))
+      .map(({ first, second, cause, consequence, look }) => ({
+        about: second.id,
+        cause: `You have “${second.says}” as step ${place(second.id) + 1} and “${first.says}” only as step ${place(first.id) + 1}. ${cause}`,
         consequence,
         look,
       }));
@@ -87,7 +87,7 @@ export const order: Maker = {
     const from = random.int(sound.length - count + 1);
     const right = sound.slice(from, from + count);
     const pairs = within(right);
-    if (!right.every((step) => pairs.some(({ first, then }) => first === step || then === step)))
+    if (!right.every((step) => pairs.some(({ first, second }) => first === step || second === step)))
       return undefined;
     const judge = judgeOrder(right);
     const answer: Answer = { kind: 'order', steps: right.map(({ id }) => id) };
@@ -95,7 +95,7 @@ export const order: Maker = {
     if (judge({ kind: 'order', steps: shown.map(({ id }) => id) }).right) return undefined;
     const [look, rule] = procedure.hints;
     const [pair] = pairs;
-    const step = pair ? `“${pair.first.says}” comes before “${pair.then.says}”.` : procedure.hints[2];
+    const step = pair ? `“${pair.first.says}” comes before “${pair.second.says}”.` : procedure.hints[2];
     return {
       id: addressOf(task, seed, level),
       method: `quiz:${quiz.id}`,

@@ -1,7 +1,8 @@
 import { bitsOf, type Config, type Settings, type System, settingsOf } from '../../engine/model/system.ts';
 import { list } from '../../engine/rules/words.ts';
-import { callOf, pickInputs, settled, stand } from '../circuit/standing.ts';
-import { sayValves, sayWhyDead } from '../circuit/words.ts';
+import { asksOf, lineEnd } from '../circuit/call-route.ts';
+import { callOf, pickInputs, type Standing, settled, stand } from '../circuit/standing.ts';
+import { say, sayStopsOn, sayValves, sayWhyLive, wayTo } from '../circuit/words.ts';
 import type { Answer, Judgement } from '../item.ts';
 import { makeRandom } from '../random.ts';
 import { restsFrom } from '../rests.ts';
@@ -9,13 +10,21 @@ import { addressOf, type Maker } from '../task.ts';
 import { type Sight, sayInputs, saySight, see, unlike } from './sight.ts';
 import { statesOf } from './states.ts';
 
-/** Ids of the settings that two states do not share, in words. */
-const changed = (system: System, one: Settings, other: Settings): string =>
-  list(
-    system.inputs.flatMap(({ id, label }) =>
-      one[id] === other[id] ? [] : [`${label.toLowerCase()} ${other[id] ?? ''}`],
-    ),
+/** Of some settings those that others share, or do not share, in words. */
+const settingsThat = (system: System, share: boolean, settings: Settings, others: Settings): string[] =>
+  system.inputs.flatMap(({ id, label }) =>
+    (settings[id] === others[id]) === share ? [`${label.toLowerCase()} ${settings[id] ?? ''}`] : [],
   );
+
+/** The ends where the parts at work in a state are asked to work. */
+const askedAt = ({ system, live }: Standing): number[] =>
+  system.parts.flatMap(({ kind }, part) => {
+    const loads = kind.work ? asksOf(system, part).filter((l) => live.works[l]) : [];
+    return loads.flatMap((l) => {
+      const load = system.loads[l];
+      return load ? [lineEnd(live, load.a, load.b)] : [];
+    });
+  });
 
 /** Set the controls so that something happens. */
 export const setSwitches: Maker = {
@@ -31,8 +40,9 @@ export const setSwitches: Maker = {
     if (demands.length === 0) return undefined;
     const wires = random.pick(layout.right).wires;
     const states = statesOf(system, wires);
-    // Level 1 starts cold; above that from wherever the last call has left the valves.
-    const startInputs = level === 1 || !states ? 0 : callOf(system, random.pick(demands));
+    // Level 1 starts cold; above that from wherever another call has left the valves.
+    const cold = level === 1 || !states || demands.length < 2;
+    const startInputs = cold ? 0 : callOf(system, random.pick(demands));
     const startPlace = settled(system, wires, startInputs, 0);
     if (startPlace === undefined) return undefined;
     const start: Config = { inputs: startInputs, place: startPlace };
@@ -49,6 +59,9 @@ export const setSwitches: Maker = {
     // Something must happen, and not by itself.
     if (wanted === saySight(look(start)) || goal.warm === 'Nothing gets heat.') return undefined;
     const from = settingsOf(system, start.inputs);
+    const reached = stand(layout, wires, { inputs, place });
+    const asked = [...new Set(askedAt(reached))];
+    const ways = asked.map((node) => wayTo(reached, node));
     const judge = (given: Answer): Judgement => {
       const settings = { ...from, ...(given.kind === 'set' ? given.settings : {}) };
       const set = bitsOf(system, settings);
@@ -65,33 +78,39 @@ export const setSwitches: Maker = {
           missing.includes(goal.warm),
       );
       const settingsNow = sayInputs(system, config);
-      const stop = system.parts.findIndex(({ kind }) => kind.work?.does === 'fires');
-      const load = system.loads.find(
-        ({ part, spec }) =>
-          part === stop &&
-          !spec.ownLoop &&
-          !standing.live.line[spec ? (system.loads.find((l) => l.part === stop)?.a ?? 0) : 0],
-      );
-      const because =
-        load && goal.runs.some((run) => missing.includes(run)) ? ` ${sayWhyDead(standing, load.a)}` : '';
+      const stops = ways.map((way) => sayStopsOn(standing, way)).find((says) => says !== '') ?? '';
       return {
         right: false,
         notes: [
           {
             about: '',
-            cause: `With ${settingsNow}, this happens: ${saySight(got)}${because}`,
-            consequence: `${missing.length > 0 ? `What was asked for does not come: ${missing.join(' ')}` : `More happens than was asked for: ${unlike(got, goal).join(' ')}`}`,
-            look: `${asleep ? `Ask what ${asleep.says} needs before it is called, and compare it with your settings: ${settingsNow}.` : `Go through your settings one by one: ${settingsNow}. Which of them calls for something?`}`,
+            cause: say(
+              `With ${settingsNow}, this happens: ${saySight(got)}`,
+              missing.length > 0 ? stops : '',
+            ),
+            consequence:
+              missing.length > 0
+                ? `What was asked for does not come: ${missing.join(' ')}`
+                : `More happens than was asked for: ${unlike(got, goal).join(' ')}`,
+            look: asleep
+              ? `Ask what ${asleep.says} needs before it is called, and compare it with your settings: ${settingsNow}.`
+              : `Go through your settings one by one: ${settingsNow}. Which of them calls for something?`,
             scene: { layout: layout.id, wires, config },
           },
         ],
       };
     };
     const target = settingsOf(system, inputs);
+    const changes = settingsThat(system, false, target, from);
+    const [kept] = settingsThat(system, true, target, from);
     return {
       id: addressOf(task, seed, level),
       method: 'set-switches',
-      ask: `${layout.title}. Now: ${sayInputs(system, start)}. ${sayValves(stand(layout, wires, start))} Set the controls so that this happens: ${wanted}`,
+      ask: say(
+        `${layout.title}. Now: ${sayInputs(system, start)}.`,
+        sayValves(stand(layout, wires, start)),
+        `Set the controls so that this happens: ${wanted}`,
+      ),
       scene: { layout: layout.id, wires, config: start },
       form: {
         kind: 'set',
@@ -101,12 +120,16 @@ export const setSwitches: Maker = {
       hints: [
         `Which calls are met when this happens? ${goal.warm}`,
         'A call needs its time switch on, its thermostat calling, and nothing tripped. What is not called must not be met.',
-        `One thing to change: ${changed(system, from, target).split(/, | and /)[0]}.`,
+        // Where one change is all there is to it, what may stay is told instead.
+        changes.length > 1 || kept === undefined
+          ? `One thing to change: ${changes[0] ?? ''}.`
+          : `One thing to leave as it is: ${kept}.`,
       ],
       steps: [
         `Wanted: ${wanted}`,
-        `From where it stands, go to ${changed(system, from, target)}.`,
-        `Then ${sayInputs(system, { inputs })}, and that is what it does.`,
+        `From where it stands, go to ${list(changes)}.`,
+        ...asked.map((node) => sayWhyLive(reached, node)),
+        `So set it like this: ${sayInputs(system, { inputs })}.`,
       ],
       answer: { kind: 'set', settings: target },
       judge,

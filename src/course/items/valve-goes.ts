@@ -2,7 +2,7 @@ import { directions, evaluate } from '../../engine/circuit/plain.ts';
 import { positionIndex, settingsOf } from '../../engine/model/system.ts';
 import { capital, list, sayNode } from '../../engine/rules/words.ts';
 import { pickState, settled, stand } from '../circuit/standing.ts';
-import { sayValves, sayWhyDead, sayWhyLive } from '../circuit/words.ts';
+import { say, sayValves, sayWhyDead, sayWhyLive } from '../circuit/words.ts';
 import { makeRandom } from '../random.ts';
 import { addressOf, type Maker } from '../task.ts';
 import { judgePick, type Option, pickForm, rightPick, type Words } from './pick.ts';
@@ -58,6 +58,9 @@ export const valveGoes: Maker = {
         return `${input?.label.toLowerCase()} goes to ${settingsOf(system, inputs)[input?.id ?? '']}`;
       }),
     );
+    // Only some valves can be held between their ends.
+    const holds = mover.hold >= 0;
+    const mains = holds ? 'full mains, half mains or nothing' : 'mains or nothing';
     const why = (at: number): Words => {
       const there = place + (at - now) * mover.stride;
       const way = directions(system, evaluate(system, wires, { inputs, place: there }), there)[m] ?? 0;
@@ -68,9 +71,9 @@ export const valveGoes: Maker = {
             ? `Standing ${words(at)}, the ${name} is fed in full: its motor drives it on. It does not stop there.`
             : way < 0
               ? `Standing ${words(at)}, nothing holds the ${name}: its spring takes it back. It does not stop there.`
-              : `Standing ${words(at)}, the ${name} would stay. But from ${words(was)} it does not get there: it comes to rest ${words(now)}.`,
+              : `Standing ${words(at)}, the ${name} would stay. But it starts ${words(was)} and does not get there. It ends up ${words(now)}.`,
         consequence: `You would expect water to go as if the ${name} were ${words(at)}. In truth it is ${words(now)}.`,
-        look: `Ask what its motor gets when it stands ${words(at)}: with ${list(lead)}, full mains, half mains or nothing?`,
+        look: `Ask what its motor gets when it stands ${words(at)}: with ${list(lead)}, ${mains}?`,
         scene: {
           layout: layout.id,
           wires,
@@ -88,18 +91,24 @@ export const valveGoes: Maker = {
     return {
       id: addressOf(task, seed, level),
       method: 'valve-goes',
-      ask: `${layout.title}. At first: ${sayInputs(system, before.config)}. ${sayValves(before)} Then ${change}. Where does the ${name} come to rest?`,
+      ask: say(
+        `${layout.title}. At first: ${sayInputs(system, before.config)}.`,
+        sayValves(before),
+        `Then ${change}. Where does the ${name} come to rest?`,
+      ),
       scene: { layout: layout.id, wires, config: before.config },
       form: pickForm(options, false),
       hints: [
         `What do the cores of the ${name} carry after the change?`,
-        'Full mains drives a motor on. Half mains, through the diode, holds it. With nothing the spring takes it back.',
+        holds
+          ? 'Full mains drives its motor on. Half mains, through the diode, holds it. With nothing the spring takes it back.'
+          : 'Mains drives its motor on and keeps it there. With nothing the spring takes it back.',
         feeds[0] ?? `It stands ${words(was)} at first.`,
       ],
       steps: [
         ...feeds,
         `It starts ${words(was)}${was === now ? ', and nothing takes it away from there' : ` and ${now > was ? 'is driven on' : 'is taken back'}`}.`,
-        `So it comes to rest ${words(now)}.`,
+        `So it ends up ${words(now)}.`,
       ],
       answer: rightPick(options),
       judge: judgePick(options, false),

@@ -1,7 +1,7 @@
 import { partWorks } from '../../engine/circuit/plain.ts';
 import { capital, list } from '../../engine/rules/words.ts';
 import { pickState, type Standing } from '../circuit/standing.ts';
-import { sayValves, sayWhyDead, sayWhyLive } from '../circuit/words.ts';
+import { say, sayValves, sayWhyDead, sayWhyLive } from '../circuit/words.ts';
 import { makeRandom } from '../random.ts';
 import { addressOf, type Maker } from '../task.ts';
 import { judgePick, type Option, pickForm, rightPick, type Words } from './pick.ts';
@@ -66,7 +66,7 @@ export const whatWorks: Maker = {
     if (!standing) return undefined;
     const { live, config } = standing;
     const all = random.shuffle(things(standing)).slice(0, 3 + level);
-    if (all.length < 3 || !all.some(({ works }) => works)) return undefined;
+    if (all.length < 2 || !all.some(({ works }) => works)) return undefined;
     const why = ({ load, says, works }: Thing): Words => {
       const { a, b, spec } = system.loads[load] ?? { a: 0, b: 0, spec: undefined };
       const end = live.neutral[a] && !live.neutral[b] ? b : a;
@@ -101,7 +101,11 @@ export const whatWorks: Maker = {
     return {
       id: addressOf(task, seed, level),
       method: 'what-works',
-      ask: `${layout.title}. ${capital(sayInputs(system, config))}. ${sayValves(standing)} Which of these hold?`,
+      ask: say(
+        `${layout.title}. ${capital(sayInputs(system, config))}.`,
+        sayValves(standing),
+        `Which of these hold?`,
+      ),
       scene: { layout: layout.id, wires, config, dark: true },
       form: pickForm(options, true),
       hints: [

@@ -1,8 +1,9 @@
 import { type Wire, wireKey } from '../../engine/model/wiring.ts';
-import { capital, list, sayNode, sayStanding, sayWork } from '../../engine/rules/words.ts';
+import { capital, list, sayNode, sayWork } from '../../engine/rules/words.ts';
 import { type CallRoute, callRoute } from '../circuit/call-route.ts';
 import { type Standing, settled, stand } from '../circuit/standing.ts';
-import { sayValves, sayWhyLive } from '../circuit/words.ts';
+import { findsNothing } from '../circuit/volts.ts';
+import { say, sayHeldUp, sayValves, sayWhyLive } from '../circuit/words.ts';
 import type { Answer, Judgement, Note } from '../item.ts';
 import type { Layout } from '../layout.ts';
 import { makeRandom, type Random } from '../random.ts';
@@ -54,7 +55,8 @@ export const whereStops: Maker = {
     const isLive = (node: number) => bad.live.line[node] === true;
     const stop = way.findIndex((node) => !isLive(node)) - 1;
     // A fair question has one place where it stops: live before it, dead after it.
-    if (stop < 0 || way.slice(stop + 1).some(isLive)) return undefined;
+    const beyond = way.slice(stop + 1);
+    if (stop < 0 || beyond.some(isLive) || !beyond.every(findsNothing(bad))) return undefined;
     const near = (k: number) => Math.abs(k - stop - 0.5);
     const shown = way
       .map((_, k) => k)
@@ -71,20 +73,13 @@ export const whereStops: Maker = {
     const next = way[stop + 1] ?? 0;
     const goal = sayWork(system, call.part, false);
     const here = way[stop] ?? 0;
-    const contact = system.contacts.find(
-      ({ a, b }) => (a === here && b === next) || (b === here && a === next),
-    );
-    const why = contact
-      ? `because ${sayStanding(system, contact.part, bad.config)}`
-      : 'because no wire takes it on';
     /** Why a terminal of this way is dead; another way may lead there too, and that one is not asked about. */
     const sayStopped = (node: number) =>
-      `${capital(sayNode(system, node))} is dead: on this way the live stops at ${sayNode(system, here)}, ${why}.`;
+      `${capital(sayNode(system, node))} is dead: on this way the live stops at ${sayNode(system, here)}, ${sayHeldUp(bad, here, next)}.`;
     const scene = { layout: layout.id, wires: bad.wires, config: bad.config };
     const noteOn = (id: string): Note => {
       const node = system.nodeOf.get(id) ?? -1;
       const at = way.indexOf(node);
-      const name = sayNode(system, node);
       if (at < 0)
         return {
           about: id,
@@ -92,6 +87,7 @@ export const whereStops: Maker = {
           consequence: `With “${id || 'nothing'}” marked, nobody knows where to put the tester.`,
           look: 'Mark one terminal of the list.',
         };
+      const name = sayNode(system, node);
       const [after, before] = [way[at + 1] ?? node, way[at - 1] ?? node];
       return at < stop
         ? {
@@ -133,7 +129,11 @@ export const whereStops: Maker = {
     return {
       id: addressOf(task, seed, level),
       method: 'where-stops',
-      ask: `${layout.title}. ${capital(sayInputs(system, bad.config))}. ${sayValves(bad)} ${capital(goal)}. On the way of the call for ${call.demand.says}, which is the last terminal that is live?`,
+      ask: say(
+        `${layout.title}. ${capital(sayInputs(system, bad.config))}.`,
+        sayValves(bad),
+        `${capital(goal)}. On the way of the call for ${call.demand.says}, which is the last terminal that is live?`,
+      ),
       scene: { ...scene, dark: true },
       form: { kind: 'mark', among, one: true },
       hints: [
