@@ -6,13 +6,15 @@ const YEAR = { days: 365, share: 0.05 };
  * The longest gap between two goes at one thing when it has to be known on a day.
  *
  * With weeks to go the best gap was about 20 % of the time left, with a year about 5 % (Cepeda and others 2008, more than
- * 1,350 people). Between the two the share falls evenly on logarithmic scales, which is our own reading.
- * @param daysLeft from the last go to the day
+ * 1,350 people). Between the two the share falls evenly on logarithmic scales, which is our own reading. The time is
+ * counted from the first go and not from each: gaps that widen or shrink were no better than even ones (Latimier and
+ * others 2021), and shrinking ones would pile everything up before the day.
+ * @param days from the first go to the day
  * @returns days, at least 1
  */
-export function longestGap(daysLeft: number): number {
+export function longestGap(days: number): number {
   const fall = Math.log(WEEKS.share / YEAR.share) / Math.log(YEAR.days / WEEKS.days);
-  const within = Math.min(YEAR.days, Math.max(WEEKS.days, daysLeft));
+  const within = Math.min(YEAR.days, Math.max(WEEKS.days, days));
   const share = WEEKS.share * (within / WEEKS.days) ** -fall;
-  return Math.max(1, share * daysLeft);
+  return Math.max(1, share * days);
 }

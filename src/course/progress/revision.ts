@@ -15,7 +15,8 @@ export interface Card {
   readonly stability: number;
   /** From 1, easy, to 10. */
   readonly difficulty: number;
-  /** When it was asked last, and when it is due again: milliseconds since 1970. */
+  /** When it was asked first and last, and when it is due again: milliseconds since 1970. */
+  readonly first: number;
   readonly last: number;
   readonly due: number;
   /** Whole days from the one to the other, at least 1. */
@@ -43,9 +44,10 @@ export function review(card: Card | undefined, at: number, grade: Grade, assessm
   const days = card ? daysBetween(card.last, at) : 0;
   const { stability, difficulty } = scheduler.next_state(card ?? null, days, RATINGS[grade]);
   const own = scheduler.next_interval(stability, days);
-  const left = assessment === undefined ? 0 : (assessment - at) / DAY;
-  const gap = left > 0 ? Math.max(1, Math.min(own, Math.floor(longestGap(left)))) : own;
-  return { stability, difficulty, last: at, gap, due: at + gap * DAY - GRACE };
+  const first = card?.first ?? at;
+  const isAhead = assessment !== undefined && assessment > at;
+  const gap = isAhead ? Math.max(1, Math.min(own, Math.floor(longestGap((assessment - first) / DAY)))) : own;
+  return { stability, difficulty, first, last: at, gap, due: at + gap * DAY - GRACE };
 }
 
 /**
