@@ -34,7 +34,10 @@ export interface Store {
   /** Adds answers; their time is put right when the clock has been set back. */
   readonly add: (...trials: readonly Trial[]) => Promise<void>;
   readonly choices: () => Promise<Choices>;
+  /** Keeps these beside what was chosen before; of the same name the new one counts. */
   readonly choose: (choices: Choices) => Promise<void>;
+  /** Takes choices back. */
+  readonly forget: (...names: readonly (keyof Choices)[]) => Promise<void>;
   readonly draft: (place: string) => Promise<Draft | undefined>;
   readonly keepDraft: (draft: Draft) => Promise<void>;
   readonly dropDraft: (place: string) => Promise<void>;
@@ -44,4 +47,28 @@ export interface Store {
   readonly onChange: (listener: () => void) => () => void;
   /** Milliseconds since 1970, never earlier than the latest trial. */
   readonly now: () => number;
+}
+
+/** What a device keeps of a learner, apart from the wirings and benches of their own. */
+export interface Progress {
+  readonly trials: readonly Trial[];
+  readonly choices: Choices;
+  readonly drafts: readonly Draft[];
+}
+
+/** A store as the progress page needs it. */
+export interface KeptStore extends Store {
+  /** Trials of one objective, found by the index. */
+  readonly trialsOf: (objective: string) => Promise<readonly Trial[]>;
+  readonly drafts: () => Promise<readonly Draft[]>;
+  /**
+   * Adds progress from elsewhere, such as a backup: each trial once, at its own time; of choices and drafts that are
+   * here too, those that are here stay unless the other was later.
+   * @returns how many trials were new
+   */
+  readonly merge: (progress: Progress) => Promise<number>;
+  /** Forgets everything. */
+  readonly clear: () => Promise<void>;
+  /** Lets go of the database; nothing is kept afterwards. */
+  readonly close: () => void;
 }

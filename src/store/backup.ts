@@ -1,0 +1,56 @@
+import { type Backup, isPlace, MOST_TRIALS, parseBackup, writeBackup } from '../files/backup.ts';
+import type { KeptStore } from './store.ts';
+
+/** What has come back from a backup: answers that were not here, and wirings and benches that were not. */
+export interface Restored {
+  readonly answers: number;
+  readonly places: number;
+}
+
+/** The wirings and benches that this site keeps in the browser's plain storage, which may be barred. */
+function placesIn(plain: Storage | undefined): Record<string, string> {
+  const places: Record<string, string> = {};
+  try {
+    for (const key of Object.keys(plain ?? {}).filter(isPlace)) places[key] = plain?.getItem(key) ?? '';
+  } catch {
+    // Nothing to be had there.
+  }
+  return places;
+}
+
+/** The text of a backup of all that is kept on this device; of very many answers, the latest. */
+export async function makeBackup(store: KeptStore, plain: Storage | undefined): Promise<string> {
+  const [trials, choices, drafts] = await Promise.all([store.trials(), store.choices(), store.drafts()]);
+  const backup: Backup = {
+    trials: trials.slice(-MOST_TRIALS),
+    choices,
+    drafts: [...drafts],
+    places: placesIn(plain),
+  };
+  return writeBackup(backup, store.now());
+}
+
+/**
+ * Adds what a backup holds to what is here: nothing that is here is overwritten.
+ * @throws FileError when the file is not a sound backup; then nothing has changed
+ */
+export async function loadBackup(
+  store: KeptStore,
+  plain: Storage | undefined,
+  text: string,
+  file: string,
+): Promise<Restored> {
+  const { places, ...progress } = parseBackup(text, file);
+  const answers = await store.merge(progress);
+  let restored = 0;
+  try {
+    for (const [key, kept] of Object.entries(places)) {
+      if (!plain || plain.getItem(key) !== null) continue;
+      plain.setItem(key, kept);
+      restored++;
+    }
+  } catch {
+    // Full or barred: the answers matter more, and the file is still there.
+  }
+  return { answers, places: restored };
+}

@@ -1,0 +1,79 @@
+import type { IDBPTransaction } from 'idb';
+import type { Trial } from '../course/trial.ts';
+import type { StoreName, Structure } from './database.ts';
+import { readChoices, trialKey } from './records.ts';
+import type { Choices, Draft } from './store.ts';
+
+/** A change of progress: kept in memory until the database has it. */
+export type Change =
+  | { readonly kind: 'trial'; readonly trial: Trial }
+  | { readonly kind: 'choose'; readonly choices: Choices }
+  | { readonly kind: 'forget'; readonly names: readonly (keyof Choices)[] }
+  | { readonly kind: 'draft'; readonly draft: Draft }
+  | { readonly kind: 'drop'; readonly place: string }
+  | { readonly kind: 'clear' };
+
+/** The key that the choices are kept under. */
+export const CHOICES = 'choices';
+
+type Writing = IDBPTransaction<Structure, StoreName[], 'readwrite'>;
+
+/** Makes a change in the database. Rejects when the browser refuses it. */
+export async function write(to: Writing, change: Change): Promise<void> {
+  const trials = to.objectStore('trials');
+  const choices = to.objectStore('choices');
+  const drafts = to.objectStore('drafts');
+  switch (change.kind) {
+    case 'trial':
+      await trials.put(change.trial);
+      return;
+    case 'draft':
+      await drafts.put(change.draft);
+      return;
+    case 'drop':
+      return drafts.delete(change.place);
+    case 'clear':
+      await Promise.all([trials.clear(), choices.clear(), drafts.clear()]);
+      return;
+    default:
+      await choices.put(choicesAfter(readChoices(await choices.get(CHOICES)), [change]), CHOICES);
+  }
+}
+
+/** The log as it is with changes that the database has not got yet. */
+export function trialsAfter(trials: readonly Trial[], changes: readonly Change[]): readonly Trial[] {
+  const added = changes.flatMap((change) => (change.kind === 'trial' ? [change.trial] : []));
+  const end = trials.at(-1)?.at ?? -1;
+  const isPlain = !changes.some(({ kind }) => kind === 'clear');
+  if (isPlain && added.every(({ at }, k) => at > (added[k - 1]?.at ?? end)))
+    return added.length > 0 ? [...trials, ...added] : trials;
+  const log = new Map(trials.map((trial) => [trialKey(trial), trial]));
+  for (const change of changes) {
+    if (change.kind === 'clear') log.clear();
+    if (change.kind === 'trial') log.set(trialKey(change.trial), change.trial);
+  }
+  return [...log.values()].sort((a, b) => a.at - b.at);
+}
+
+export function choicesAfter(choices: Choices, changes: readonly Change[]): Choices {
+  let now: Choices = choices;
+  for (const change of changes) {
+    if (change.kind === 'clear') now = {};
+    if (change.kind === 'choose') now = { ...now, ...change.choices };
+    if (change.kind === 'forget')
+      now = Object.fromEntries(
+        Object.entries(now).filter(([name]) => !change.names.includes(name as keyof Choices)),
+      );
+  }
+  return now;
+}
+
+export function draftsAfter(drafts: readonly Draft[], changes: readonly Change[]): readonly Draft[] {
+  const now = new Map(drafts.map((draft) => [draft.place, draft]));
+  for (const change of changes) {
+    if (change.kind === 'clear') now.clear();
+    if (change.kind === 'draft') now.set(change.draft.place, change.draft);
+    if (change.kind === 'drop') now.delete(change.place);
+  }
+  return [...now.values()];
+}

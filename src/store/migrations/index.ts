@@ -1,0 +1,9 @@
+import { trialsAndChoices } from './1-trials-and-choices.ts';
+import { draftsAndObjectives } from './2-drafts-and-objectives.ts';
+import type { Migration } from './migration.ts';
+
+/** Every step from an empty database to the present one, in order. */
+export const migrations: readonly Migration[] = [trialsAndChoices, draftsAndObjectives];
+
+/** The present version. */
+export const VERSION = migrations.length;
