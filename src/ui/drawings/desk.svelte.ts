@@ -38,7 +38,7 @@ export class Desk {
     );
     // Something to see at once: the first call, at rest.
     const [demand] = system.spec.demands;
-    if (demand) this.#stand(settleCall(system, choice.wires, demand));
+    if (demand) this.stand(settleCall(system, choice.wires, demand));
   }
 
   readonly wires = $derived(this.choice.wires);
@@ -131,14 +131,15 @@ export class Desk {
     this.chosen = undefined;
     this.journey = demand && followLive(this.system, this.wires, demand);
     this.step = 0;
-    if (this.journey) this.#stand(this.journey.config);
+    if (this.journey) this.stand(this.journey.config);
   }
 
   goTo(step: number): void {
     this.step = Math.max(0, Math.min((this.journey?.steps.length ?? 1) - 1, step));
   }
 
-  #stand(config: Config): void {
+  /** Puts switches and valves where a state says, at once. */
+  stand(config: Config): void {
     this.config = config;
     this.motion.place(config.place);
   }

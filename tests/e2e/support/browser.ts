@@ -77,6 +77,8 @@ export async function openPage(opening: Opening): Promise<Page> {
     reducedMotion: reducedMotion ? 'reduce' : 'no-preference',
     javaScriptEnabled: scripts,
     locale: 'en-GB',
+    // What is kept for offline is tried by itself: support/offline.ts.
+    serviceWorkers: 'block',
   });
   const complaints = await listen(context);
   onTestFinished(async () => {
