@@ -31,6 +31,10 @@ const pairs: [string, string, number][] = [
   ['on-live', 'live', 4.5],
   ['on-strip', 'strip', 4.5],
   ['on-way', 'way', 4.5],
+  // The marks of the course map stand on ways.
+  ['ok', 'way', 4.5],
+  ['fault', 'way', 4.5],
+  ['advice', 'way', 4.5],
   ['ground', 'ink', 4.5],
   ['ground', 'copper', 4.5],
   ...['edge', 'focus', 'strip-edge'].flatMap((line) =>

@@ -1,7 +1,15 @@
+import { gzipSync } from 'node:zlib';
+import lunr from 'lunr';
 import { describe, expect, it } from 'vitest';
+import { pack, unpack } from '../../src/files/search-pack.ts';
+import { loadLessons } from '../../src/files/site/lessons.ts';
 import { plainText } from '../../src/files/site/plainText.ts';
+import { loadQuizzes } from '../../src/files/site/quizzes.ts';
 import { buildSearch, type SearchFile, searchEntries } from '../../src/files/site/searchIndex.ts';
+import { sectionsOf } from '../../src/files/site/sections.ts';
 import { systemPages } from '../../src/files/site/systems.ts';
+import { calculatorEntries } from '../../src/ui/calc/entries.ts';
+import { addressOf, wordsFound } from '../../src/ui/search/address.ts';
 import { excerpt, highlight } from '../../src/ui/search/highlight.ts';
 import { finder } from '../../src/ui/search/query.ts';
 
@@ -92,12 +100,57 @@ describe('the search', () => {
     expect(first('tund')).toBe('Tundish');
   });
 
+  it('finds an objective by what the learner can do, in its lesson', () => {
+    const tried = loadLessons().flatMap(({ slug, objectives }) => objectives.map(({ says }) => [slug, says]));
+    expect(tried.length).toBeGreaterThan(20);
+    for (const [slug, says = ''] of tried)
+      expect(
+        find(says)
+          .slice(0, 3)
+          .map(({ entry }) => entry.to),
+        says,
+      ).toContain(`/lessons/${slug}/#aims`);
+  });
+
+  it('leads to the heading of a lesson that its words stand under', () => {
+    const headed = searchEntries().filter(({ kind, to }) => kind === 'Lesson' && to.includes('#'));
+    expect(headed.length).toBeGreaterThan(20);
+    for (const { of, title, to } of headed.slice(0, 20))
+      expect(
+        find(`${title} ${of}`).map(({ entry }) => entry.to),
+        title,
+      ).toContain(to);
+  });
+
+  it('finds the steps of a procedure in the lesson that prints them', () => {
+    const quizzes = loadQuizzes().filter(({ procedure }) => procedure);
+    const printed = loadLessons().flatMap(({ body }) =>
+      [...body.matchAll(/<Steps[^>]*quiz="([^"]+)"/g)].map(([, id]) => id),
+    );
+    const shown = quizzes.filter(({ id }) => printed.includes(id));
+    expect(shown.length).toBeGreaterThan(0);
+    const texts = searchEntries().map(({ text }) => text);
+    for (const { procedure, title } of shown) {
+      const [step] = procedure?.steps ?? [];
+      expect(
+        texts.some((text) => text.includes(step?.says ?? 'no step')),
+        title,
+      ).toBe(true);
+    }
+  });
+
+  it('takes at most 200 kB to fetch, gzipped', () => {
+    const file = JSON.stringify(buildSearch([...searchEntries(), ...calculatorEntries()]));
+    expect(gzipSync(file, { level: 9 }).length).toBeLessThanOrEqual(200_000);
+  });
+
   it('forgives one wrong letter', () => {
     expect(first('tundich')).toBe('Tundish');
   });
 
   it('finds a lesson by what it says', () => {
-    expect(find('race').map(({ entry }) => entry.title)).toContain('Follow the call');
+    const found = find('race').map(({ entry }) => `${entry.of}: ${entry.title}`);
+    expect(found.some((says) => says.includes('Follow the call'))).toBe(true);
   });
 
   it.each(['', '   ', '-', '+*:~^', '"'])('finds nothing, and does not fail, for “%s”', (words) => {
@@ -107,11 +160,6 @@ describe('the search', () => {
   it('lists every entry at an address of its own', () => {
     const addresses = searchEntries().map(({ to }) => to);
     expect(new Set(addresses).size).toBe(addresses.length);
-  });
-
-  it('does without content when there is none yet, and still knows the parts', () => {
-    const kinds = new Set(searchEntries('/no/such/folder').map(({ kind }) => kind));
-    expect([...kinds]).toEqual(['Part', 'Terminal']);
   });
 });
 
@@ -143,5 +191,62 @@ describe('the plain text of a lesson', () => {
     expect(
       plainText('<Try>\nA **bold** [coil](/glossary/#coil)?\n</Try>\n\n| A | B |\n|---|---|\n| c | d |'),
     ).toBe('A bold coil? A B c d');
+  });
+});
+
+describe('a lesson cut at its headings', () => {
+  it('keeps what stands before the first one, and gives each the anchor that its page has', () => {
+    // Anchors as the Markdown processor of the site makes them: github-slugger 2.0.0, tried on these headings.
+    const cut = sectionsOf(
+      'One.\n\n## What’s *live*, at 60 °C?\n\nTwo.\n\n### Two-port\n\n## Two-port\n\nThree.',
+    );
+    expect(cut.map(({ anchor }) => anchor)).toEqual(['', 'whats-live-at-60-c', 'two-port', 'two-port-1']);
+    expect(cut.map(({ heading }) => heading)).toEqual(['', 'What’s live, at 60 °C?', 'Two-port', 'Two-port']);
+    expect(cut.map(({ body }) => body.trim())).toEqual(['One.', 'Two.', '', 'Three.']);
+  });
+});
+
+describe('a packed index', () => {
+  it('finds what the index that it was made from finds, in the same order', () => {
+    const index = lunr(function () {
+      this.ref('at');
+      this.field('title', { boost: 10 });
+      this.field('text');
+      searchEntries().forEach(({ title, text }, at) => {
+        this.add({ at: String(at), title, text });
+      });
+    });
+    const again = lunr.Index.load(unpack(pack(index.toJSON())));
+    for (const words of ['tundish', 'valve', 'orange live', 'room thermostat', 'nothinglikeit']) {
+      const [before, after] = [index.search(words), again.search(words)];
+      expect(after.map(({ ref }) => ref).toSorted()).toEqual(before.map(({ ref }) => ref).toSorted());
+      expect(after[0]?.ref).toBe(before[0]?.ref);
+    }
+  });
+});
+
+describe('the address of a result', () => {
+  const entry = {
+    kind: 'Lesson' as const,
+    to: '/lessons/a/#b',
+    title: 'Valves',
+    also: '',
+    text: 'The valve. A coil.',
+  };
+
+  it('carries the words it was found by, before its place in the page', () => {
+    expect(addressOf({ entry, stems: new Set(['valv']) })).toBe('/lessons/a/?hl=valves+valve#b');
+  });
+
+  it('is that of the page alone where no word of it can be shown', () => {
+    expect(addressOf({ entry: { ...entry, to: '/lessons/a/' }, stems: new Set(['pump']) })).toBe(
+      '/lessons/a/',
+    );
+  });
+
+  it('carries six words at most', () => {
+    const text = 'one two three four five six seven eight';
+    const stems = new Set(text.split(' ').map((word) => String(lunr.stemmer(new lunr.Token(word, {})))));
+    expect(wordsFound({ entry: { ...entry, title: '', text }, stems })).toHaveLength(6);
   });
 });
