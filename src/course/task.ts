@@ -15,6 +15,8 @@ export interface Task {
   readonly quiz?: string;
   /** Which sum, for makers of sums. */
   readonly sum?: string;
+  /** What a lesson keeps to: ids of parts whose leads are lifted, or of mistakes that are made. A layout may lack some. */
+  readonly only?: readonly string[];
 }
 
 /** Where a maker finds what a task names. Both throw a RangeError that names an id that is not there. */
@@ -45,6 +47,8 @@ export interface Objective {
   readonly tasks: readonly Task[];
 }
 
-/** The address of a variant: `live-terminals/three-port/4711/2`. */
-export const addressOf = ({ make, layouts, quiz, sum }: Task, seed: number, level: Level): string =>
-  [make, quiz ?? sum ?? layouts?.join('+') ?? '', seed, level].join('/');
+/** The address of a variant: `live-terminals/three-port/4711/2`; what it keeps to follows an @. */
+export function addressOf({ make, layouts, quiz, sum, only }: Task, seed: number, level: Level): string {
+  const named = quiz ?? sum ?? layouts?.join('+') ?? '';
+  return [make, only ? `${named}@${only.join('+')}` : named, seed, level].join('/');
+}

@@ -38,6 +38,7 @@ const task = keys('a task: make, and layouts, quiz or sum', {
   layouts: optional(list('a list of layouts', id)),
   quiz: optional(id),
   sum: optional(id),
+  only: optional(list('a list of parts or mistakes to keep to', id)),
 });
 
 const objective = keys('an objective: id, says, tasks', {

@@ -30,11 +30,11 @@ export function makeItem(shelf: Shelf, task: Task, seed: number, level: Level): 
   );
 }
 
-const ADDRESS = /^([a-z-]+)\/([a-z0-9+-]+)\/(\d{1,10})\/([123])$/;
+const ADDRESS = /^([a-z-]+)\/([a-z0-9+-]+)(?:@([a-z0-9+-]+))?\/(\d{1,10})\/([123])$/;
 
 /** What an address stands for, or undefined when it is none: `live-terminals/three-port/4711/2`. */
 export function parseAddress(address: string): { task: Task; seed: number; level: Level } | undefined {
-  const [, make = '', named = '', seed, level] = ADDRESS.exec(address) ?? [];
+  const [, make = '', named = '', only, seed, level] = ADDRESS.exec(address) ?? [];
   const maker = findMaker(make);
   if (!maker) return undefined;
   const task: Task =
@@ -42,6 +42,6 @@ export function parseAddress(address: string): { task: Task; seed: number; level
       ? { make, quiz: named }
       : maker.needs === 'sum'
         ? { make, sum: named }
-        : { make, layouts: named.split('+') };
+        : { make, layouts: named.split('+'), ...(only !== undefined && { only: only.split('+') }) };
   return { task, seed: Number(seed) >>> 0, level: Number(level) as Level };
 }

@@ -36,6 +36,9 @@ export function readQuantity(typed: string, accepts: readonly string[]): Reading
     : { kind: 'other-unit', value, unit };
 }
 
+/** Share of a value by which figures differ only because binary cannot hold tenths: 10.9 − 10.7 is not quite 0.2. */
+const ROUNDING = 1e-9;
+
 /** A value that a known slip leads to. */
 export interface Slip extends Words {
   readonly value: number;
@@ -78,7 +81,8 @@ export function judgeNumber(typed: string, task: NumberTask): Judgement {
       look: `Say ${figure(reading.value, 3)} of what: give it in ${unit}.`,
     });
   }
-  if (Math.abs(reading.value - value) <= tolerance) return { right: true, notes: [] };
+  if (Math.abs(reading.value - value) <= tolerance + ROUNDING * Math.abs(value))
+    return { right: true, notes: [] };
   const near = (slip: Slip) =>
     Math.abs(reading.value - slip.value) <= Math.max(tolerance, Math.abs(slip.value) * 0.005);
   const slip = slips.find((one) => near(one) && Math.abs(one.value - value) > tolerance);

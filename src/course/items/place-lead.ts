@@ -75,18 +75,26 @@ export const placeLead: Maker = {
     const layout = shelf.layout(random.pick(task.layouts ?? []));
     const { system } = layout;
     const { wires } = random.pick(layout.right);
-    const leads = random.shuffle(leadsOf(system, wires)).slice(0, level);
-    if (leads.length < level) return undefined;
-    const lifted = new Set(leads.map(({ id, home }) => wireKey([id, home])));
-    const kept = wires.filter((wire) => !lifted.has(wireKey(wire)));
-    const ways = waysOf(system, wires, kept);
+    const all = leadsOf(system, wires);
+    // A lead is named part/terminal.
+    const offered = task.only ? all.filter(({ id }) => task.only?.includes(id.split('/')[0] ?? '')) : all;
     const judging = judgingOf(system);
     const without = ({ id, home }: Lifted): Verdict =>
       judging.judge(wires.filter((wire) => wireKey(wire) !== wireKey([id, home])));
-    const loose = leads.map((lead) => ({ lead, found: without(lead).findings.find(isGrave) }));
-    const [first] = loose;
     // A lead that could as well hang free asks nothing.
-    if (!first || loose.some(({ found }) => !found)) return undefined;
+    const loose: { readonly lead: Lifted; readonly found: Found }[] = [];
+    for (const lead of random.shuffle(offered)) {
+      if (loose.length === level) break;
+      const found = without(lead).findings.find(isGrave);
+      if (found) loose.push({ lead, found });
+    }
+    if (loose.length < level && !task.only) return undefined;
+    const leads = loose.map(({ lead }) => lead);
+    const lifted = new Set(leads.map(({ id, home }) => wireKey([id, home])));
+    const kept = wires.filter((wire) => !lifted.has(wireKey(wire)));
+    const ways = waysOf(system, wires, kept);
+    const [first] = loose;
+    if (!first) return undefined;
     const { lead: one, found } = first;
     const names = list(leads.map(({ name }) => name));
     const mates = mateParts(system, kept, one);

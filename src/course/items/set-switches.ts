@@ -1,12 +1,19 @@
-import { bitsOf, type Config, type Settings, type System, settingsOf } from '../../engine/model/system.ts';
+import {
+  bitsOf,
+  type Config,
+  type InputBits,
+  type Settings,
+  type System,
+  settingsOf,
+} from '../../engine/model/system.ts';
 import { list } from '../../engine/rules/words.ts';
 import { asksOf, lineEnd } from '../circuit/call-route.ts';
-import { callOf, pickInputs, type Standing, settled, stand } from '../circuit/standing.ts';
+import { callOf, pickInputs, type Standing, settled, stand, suppliesOn } from '../circuit/standing.ts';
 import { say, sayStopsOn, sayValves, sayWhyLive, wayTo } from '../circuit/words.ts';
 import type { Answer, Judgement } from '../item.ts';
-import { makeRandom } from '../random.ts';
+import { makeRandom, type Random } from '../random.ts';
 import { restsFrom } from '../rests.ts';
-import { addressOf, type Maker } from '../task.ts';
+import { addressOf, type Level, type Maker } from '../task.ts';
 import { type Sight, sayInputs, saySight, see, unlike } from './sight.ts';
 import { statesOf } from './states.ts';
 
@@ -26,6 +33,18 @@ const askedAt = ({ system, live }: Standing): number[] =>
     });
   });
 
+/**
+ * Settings to start from: on level 1 cold, or with one control set; on level 2 those of a call, where there are
+ * several; on level 3 any.
+ */
+function startFor(system: System, random: Random, level: Level): InputBits {
+  const on = bitsOf(system, suppliesOn(system));
+  const { demands } = system.spec;
+  if (level === 3) return pickInputs(system, random, level);
+  if (level === 2 && demands.length > 1) return callOf(system, random.pick(demands));
+  return random.int(2) === 0 ? 0 : on | (1 << random.int(system.inputs.length));
+}
+
 /** Set the controls so that something happens. */
 export const setSwitches: Maker = {
   id: 'set-switches',
@@ -40,9 +59,7 @@ export const setSwitches: Maker = {
     if (demands.length === 0) return undefined;
     const wires = random.pick(layout.right).wires;
     const states = statesOf(system, wires);
-    // Level 1 starts cold; above that from wherever another call has left the valves.
-    const cold = level === 1 || !states || demands.length < 2;
-    const startInputs = cold ? 0 : callOf(system, random.pick(demands));
+    const startInputs = startFor(system, random, states ? level : 1);
     const startPlace = settled(system, wires, startInputs, 0);
     if (startPlace === undefined) return undefined;
     const start: Config = { inputs: startInputs, place: startPlace };

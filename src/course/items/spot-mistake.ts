@@ -39,8 +39,10 @@ interface Case {
   readonly function: string;
 }
 
-function findCase({ system, wrong }: Layout, random: Random): Case | undefined {
-  const mistake = random.pick(wrong);
+function findCase({ system, wrong }: Layout, random: Random, only?: readonly string[]): Case | undefined {
+  const kept = only ? wrong.filter(({ id }) => only.includes(id)) : wrong;
+  if (kept.length === 0) return undefined;
+  const mistake = random.pick(kept);
   const failing = statesOf(system, mistake.wires)?.failing() ?? [];
   if (failing.length === 0) return undefined;
   const { config, rule } = random.pick(failing);
@@ -91,7 +93,7 @@ export const spotMistake: Maker = {
     const random = makeRandom(seed);
     const layout = shelf.layout(random.pick(task.layouts ?? []));
     const { system, right, wrong } = layout;
-    const found = findCase(layout, random);
+    const found = findCase(layout, random, task.only);
     const [sound] = right;
     if (!found || !sound) return undefined;
     const { mistake, config } = found;

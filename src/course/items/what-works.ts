@@ -1,6 +1,8 @@
 import { partWorks } from '../../engine/circuit/plain.ts';
 import { capital, list } from '../../engine/rules/words.ts';
+import { lineEnd } from '../circuit/call-route.ts';
 import { pickState, type Standing } from '../circuit/standing.ts';
+import { findsNothing } from '../circuit/volts.ts';
 import { say, sayValves, sayWhyDead, sayWhyLive } from '../circuit/words.ts';
 import { makeRandom } from '../random.ts';
 import { addressOf, type Maker } from '../task.ts';
@@ -15,9 +17,17 @@ interface Thing {
   readonly says: string;
   readonly works: boolean;
   readonly load: number;
+  /** The end of the load that line comes in at. */
+  readonly end: number;
 }
 
-function things({ system, live }: Standing): Thing[] {
+function things(standing: Standing): Thing[] {
+  const { system, live } = standing;
+  const nothing = findsNothing(standing);
+  const endOf = (l: number): number => {
+    const { a, b } = system.loads[l] ?? { a: 0, b: 0 };
+    return lineEnd(live, a, b);
+  };
   const working = system.parts.flatMap(({ id, name, kind }, part): Thing[] => {
     if (!kind.work) return [];
     const needs = kind.work.needs.flat();
@@ -26,12 +36,17 @@ function things({ system, live }: Standing): Thing[] {
     );
     const load = loads.find((l) => !live.works[l]) ?? loads.at(-1);
     if (load === undefined) return [];
+    const works = partWorks(system, live, part);
+    const end = endOf(load);
+    // What gets some volts through another load may hum or stutter: nobody can say that it does nothing.
+    if (!works && !live.line[end] && !nothing(end)) return [];
     return [
       {
         id,
         says: `The ${name.toLowerCase()} ${DOES[kind.work.does]}`,
-        works: partWorks(system, live, part),
+        works,
         load,
+        end,
       },
     ];
   });
@@ -45,6 +60,7 @@ function things({ system, live }: Standing): Thing[] {
         says: `The motor of the ${name?.toLowerCase()} gets full mains`,
         works: live.works[load] === true,
         load,
+        end: endOf(load),
       },
     ];
   });
@@ -67,10 +83,8 @@ export const whatWorks: Maker = {
     const { live, config } = standing;
     const all = random.shuffle(things(standing)).slice(0, 3 + level);
     if (all.length < 2 || !all.some(({ works }) => works)) return undefined;
-    const why = ({ load, says, works }: Thing): Words => {
-      const { a, b, spec } = system.loads[load] ?? { a: 0, b: 0, spec: undefined };
-      const end = live.neutral[a] && !live.neutral[b] ? b : a;
-      const feed = spec?.ownLoop
+    const why = ({ load, end, says, works }: Thing): Words => {
+      const feed = system.loads[load]?.spec.ownLoop
         ? works
           ? 'Its own pair is joined.'
           : 'Its own pair is not joined.'

@@ -1,6 +1,21 @@
 /** Units that make a number a figure somebody must vouch for. Longer ones first, so that none hides in another. */
 const units = [
-  ...['mV/A/m', 'mΩ/m', 'kWh/24 h', 'kJ/kg', 'L/min', 'kg/m³', 'W/K', '°C', 'mm²', 'm²', 'kWh', 'MΩ', 'kΩ', 'mΩ'],
+  ...[
+    'mV/A/m',
+    'mΩ/m',
+    'kWh/24 h',
+    'kJ/kg',
+    'L/min',
+    'kg/m³',
+    'W/K',
+    '°C',
+    'mm²',
+    'm²',
+    'kWh',
+    'MΩ',
+    'kΩ',
+    'mΩ',
+  ],
   ...[
     'litres a minute',
     'litres',

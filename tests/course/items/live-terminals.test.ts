@@ -29,19 +29,17 @@ test('the state asked about is one in which the valves really can rest', () => {
 });
 
 test('a harder question has more terminals, and always some that are live and some that are not', () => {
-  for (const [level, most] of [
-    [1, 5],
-    [2, 7],
-    [3, 9],
-  ] as const)
-    for (const { form, answer } of itemsOf(liveTerminals, { layouts: ['unvented-three-port'] }, 20, level)) {
+  const counts = ([1, 2, 3] as const).map((level) =>
+    itemsOf(liveTerminals, { layouts: ['unvented-three-port'] }, 20, level).map(({ form, answer }) => {
       const among = form.kind === 'mark' ? form.among.length : 0;
       const marked = answer.kind === 'mark' ? answer.marked.length : 0;
-      expect(among).toBeLessThanOrEqual(most);
-      expect(among).toBeGreaterThan(level === 1 ? 3 : most - 3);
+      expect(among).toBeGreaterThan(3);
       expect(marked).toBeGreaterThan(0);
       expect(marked).toBeLessThan(among);
-    }
+      return among;
+    }),
+  );
+  expect(counts.map((among) => Math.max(...among))).toEqual([5, 7, 9]);
 });
 
 test('only the hardest questions show a classic mistake, and they say which', () => {
@@ -56,16 +54,16 @@ test('only the hardest questions show a classic mistake, and they say which', ()
   }
 });
 
-test('a live terminal left out is told the way the live takes to it, and a dead one where the live stops', () => {
+test('a live terminal left out is told the way the live takes to it, and what would stop without it', () => {
   // Heating alone on a three-port that has gone over: 6 gets its live from orange.
   const found = itemsOf(liveTerminals, { layouts: ['three-port'] }, 300, 2).find(
     ({ ask, form, scene }) =>
       ask.includes('hot water off, heating on, room calling and cylinder satisfied') &&
       scene?.wires === shelf.layout('three-port').right[0]?.wires &&
       form.kind === 'mark' &&
-      ['strip/2', 'strip/6'].every((id) => form.among.some((terminal) => terminal.id === id)),
+      form.among.some((terminal) => terminal.id === 'strip/6'),
   );
-  if (!found || found.answer.kind !== 'mark') throw new Error('such a question is asked');
+  if (found?.answer.kind !== 'mark') throw new Error('such a question is asked');
   const { marked } = found.answer;
   const left = found.judge({ kind: 'mark', marked: marked.filter((id) => id !== 'strip/6') });
   expect(left).toMatchObject({ right: false, notes: [{ about: 'strip/6' }] });

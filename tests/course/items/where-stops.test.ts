@@ -15,10 +15,7 @@ test('a tester going along the list reads 230 V up to the answer, and nothing af
     const meter = meterOn(one);
     const read = form.among.map((terminal) => voltsAt(one, meter, terminal.id) > 5);
     const stop = form.among.findIndex((terminal) => terminal.id === answer.marked[0]);
-    expect(
-      read,
-      id,
-    ).toEqual(form.among.map((_, k) => k <= stop));
+    expect(read, id).toEqual(form.among.map((_, k) => k <= stop));
     // There is something on both sides: a list that is all live, or all dead, gives the answer away.
     expect(stop, id).toBeGreaterThanOrEqual(0);
     expect(stop, id).toBeLessThan(form.among.length - 1);
@@ -46,8 +43,7 @@ test('every wrong mark is told of the next terminal to test, on the right side o
       if (right) return;
       expect(notes[0]?.cause).toContain(k < stop ? 'is live' : 'is dead');
       const neighbour = form.among[k < stop ? k + 1 : k - 1];
-      if (neighbour)
-        expect(notes[0]?.look).toContain(sayNode(system, system.nodeOf.get(neighbour.id) ?? -1));
+      if (neighbour) expect(notes[0]?.look).toContain(sayNode(system, system.nodeOf.get(neighbour.id) ?? -1));
     });
   }
 });
