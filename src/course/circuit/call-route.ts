@@ -1,7 +1,8 @@
-import { evaluate, type Live } from '../../engine/circuit/plain.ts';
+import type { Live } from '../../engine/circuit/plain.ts';
 import { routeBetween } from '../../engine/circuit/trace.ts';
 import { type Demand, runsOf, type System } from '../../engine/model/system.ts';
 import type { Wire } from '../../engine/model/wiring.ts';
+import { sayWork } from '../../engine/rules/words.ts';
 import type { Layout } from '../layout.ts';
 import { callOf, type Standing, settled, stand } from './standing.ts';
 
@@ -10,8 +11,10 @@ export interface CallRoute {
   readonly demand: Demand;
   readonly standing: Standing;
   readonly route: readonly number[];
-  /** Number of the part that it makes work. */
-  readonly part: number;
+  /** What it leads to: “the boiler”, “the motor of the heating valve”. */
+  readonly to: string;
+  /** What is seen when the live does not get there: “the boiler does not fire”. */
+  readonly fails: string;
 }
 
 /** The end of a load that line comes in at. */
@@ -28,35 +31,56 @@ export function asksOf(system: System, part: number): number[] {
   });
 }
 
+/** Loads that a call makes work: those that ask its boilers and pumps, the boiler first; or those that drive its valves. */
+function targets(system: System, demand: Demand, valves: boolean): { part: number; load: number }[] {
+  if (valves)
+    return system.movers.flatMap(({ part, drives }) => {
+      const { kind } = system.parts[part] ?? {};
+      return kind?.passes && !kind.work ? drives.map((load) => ({ part, load })) : [];
+    });
+  const runs = runsOf(system, demand);
+  const rank = (part: number) =>
+    ['fires', 'heats', 'pumps'].indexOf(system.parts[part]?.kind.work?.does ?? '');
+  return system.parts
+    .flatMap(({ id, kind }, part) => (kind.work && runs.includes(id) ? [part] : []))
+    .sort((a, b) => rank(a) - rank(b))
+    .flatMap((part) => asksOf(system, part).map((load) => ({ part, load })));
+}
+
 /**
- * The way of one call from the supply, from cold, in a right wiring; undefined where the valves race or no mains way leads to a
- * load that asks (a volt-free pair).
+ * The way of one call from the supply, from cold, in a right wiring: to the boiler or pump that it calls, or to the
+ * motor of the valve that it drives. Undefined where the valves race, where no mains way leads to a load that asks (a
+ * volt-free pair), and where the call drives no valve.
  */
-export function callRoute(layout: Layout, wires: readonly Wire[], demand: Demand): CallRoute | undefined {
+export function callRoute(
+  layout: Layout,
+  wires: readonly Wire[],
+  demand: Demand,
+  valves = false,
+): CallRoute | undefined {
   const { system } = layout;
   const inputs = callOf(system, demand);
   const place = settled(system, wires, inputs, 0);
   if (place === undefined) return undefined;
   const standing = stand(layout, wires, { inputs, place });
   const { live, config } = standing;
-  const runs = runsOf(system, demand);
-  const rank = (part: number) =>
-    ['fires', 'heats', 'pumps'].indexOf(system.parts[part]?.kind.work?.does ?? '');
-  const parts = system.parts
-    .flatMap(({ id, kind }, part) => (kind.work && runs.includes(id) ? [part] : []))
-    .sort((a, b) => rank(a) - rank(b));
-  for (const part of parts)
-    for (const l of asksOf(system, part)) {
-      const load = system.loads[l];
-      if (!load || !live.works[l]) continue;
-      const end = lineEnd(live, load.a, load.b);
-      const supply = system.supplies.find((_, k) => live.lines[k]?.[end]);
-      const route = supply && routeBetween(system, wires, config, supply.line, end);
-      if (route) return { demand, standing, route, part };
-    }
+  for (const { part, load: l } of targets(system, demand, valves)) {
+    const load = system.loads[l];
+    if (!load || !live.works[l]) continue;
+    const end = lineEnd(live, load.a, load.b);
+    const supply = system.supplies.find((_, k) => live.lines[k]?.[end]);
+    const route = supply && routeBetween(system, wires, config, supply.line, end);
+    const name = `the ${system.parts[part]?.name.toLowerCase()}`;
+    if (route)
+      return valves
+        ? {
+            demand,
+            standing,
+            route,
+            to: `the ${load.spec.id} of ${name}`,
+            fails: `the ${load.spec.id} of ${name} gets no mains`,
+          }
+        : { demand, standing, route, to: name, fails: sayWork(system, part, false) };
+  }
   return undefined;
 }
-
-/** Whether a node is live in other circumstances. */
-export const liveAt = (system: System, wires: readonly Wire[], inputs: number, place: number) =>
-  evaluate(system, wires, { inputs, place }).line;

@@ -1,9 +1,10 @@
 import { closedContacts, directions, evaluate, wireJoints } from '../../engine/circuit/plain.ts';
 import { routeBetween, whereItStops } from '../../engine/circuit/trace.ts';
-import { partOf, type System } from '../../engine/model/system.ts';
+import { partOf, positionIndex, type System } from '../../engine/model/system.ts';
 import type { Wire } from '../../engine/model/wiring.ts';
-import { capital, list, sayNode, sayPosition, sayStanding } from '../../engine/rules/words.ts';
-import { saySight, see, unlike } from '../items/sight.ts';
+import { capital, list, sayNode, sayPosition } from '../../engine/rules/words.ts';
+import { see, unlike } from '../items/sight.ts';
+import { sayCause, sayThrough } from './cause.ts';
 import type { Standing } from './standing.ts';
 
 /** What there is to say, one after the other; what is empty is left out. */
@@ -23,18 +24,16 @@ export function contactsOn({ system, wires, config }: Standing, route: readonly 
   });
 }
 
-/** The parts that a route goes through, and why their contacts are made: “the programmer (hot water is on)”. */
+/** The parts that a route goes through, and why their contacts are made: “through the programmer (hot water is on)”. */
 export function sayWay(standing: Standing, route: readonly number[]): string {
   const { system, config } = standing;
-  const parts = [
-    ...new Set(contactsOn(standing, route).map((contact) => system.contacts[contact]?.part ?? -1)),
-  ];
-  const through = parts.flatMap((part) => {
-    const { name, mover, slots } = system.parts[part] ?? {};
-    if (name === undefined || system.supplies.some((supply) => supply.part === part)) return [];
-    const stands = (mover ?? -1) >= 0 || Object.keys(slots ?? {}).length > 0;
-    return [`the ${name.toLowerCase()}${stands ? ` (${sayStanding(system, part, config)})` : ''}`];
-  });
+  const crossed = new Map<number, number[]>();
+  for (const contact of contactsOn(standing, route)) {
+    const part = system.contacts[contact]?.part ?? -1;
+    if (system.supplies.some((supply) => supply.part === part)) continue;
+    crossed.set(part, [...(crossed.get(part) ?? []), contact]);
+  }
+  const through = [...crossed.values()].map((contacts) => sayThrough(system, contacts, config));
   return through.length > 0 ? `through ${list(through)}` : 'by wires alone';
 }
 
@@ -51,10 +50,10 @@ export const sayWhyLive = (standing: Standing, node: number): string =>
 
 /** Why the live does not get from one node of a way to the next: “because the room thermostat is satisfied”. */
 export function sayHeldUp({ system, config }: Standing, here: number, next: number): string {
-  const contact = system.contacts.find(
+  const contact = system.contacts.findIndex(
     ({ a, b }) => (a === here && b === next) || (b === here && a === next),
   );
-  return contact ? `because ${sayStanding(system, contact.part, config)}` : 'because no wire takes it on';
+  return contact < 0 ? 'because no wire takes it on' : `because ${sayCause(system, contact, config)}`;
 }
 
 /** Where on a way the live stops in a state; empty when all of the way is live. */
@@ -76,20 +75,21 @@ export function sayWhyDead(standing: Standing, node: number): string {
   const { route, contact } = whereItStops(system, wires, config, node, live.line);
   const at = route[0] ?? node;
   if (at === node && !live.line[node]) return `${name} is dead: no wire brings anything live to it.`;
-  const why =
-    contact === undefined
-      ? 'no wire takes it on'
-      : sayStanding(system, system.contacts[contact]?.part ?? 0, config);
+  const why = contact === undefined ? 'no wire takes it on' : sayCause(system, contact, config);
   return `${name} is dead: on its way there the live stops at ${sayNode(system, at)}, because ${why}.`;
 }
 
-/** What moves because of a state, in words: a valve that its motor would drive, or its spring take back. */
+/** What moves because of a state, in words; boilers and pumps are left out, for they are seen to work. */
 function moves({ system, config }: Standing, wires: readonly Wire[]): string[] {
   const live = evaluate(system, wires, config);
   return directions(system, live, config.place).flatMap((way, m) => {
-    const part = system.parts[system.movers[m]?.part ?? -1];
-    if (way === 0 || !part) return [];
-    return [`the ${part.name.toLowerCase()} is ${way > 0 ? 'driven on' : 'taken back'}`];
+    const mover = system.movers[m];
+    const part = system.parts[mover?.part ?? -1];
+    if (way === 0 || !mover || !part || part.kind.work) return [];
+    const name = `the ${part.name.toLowerCase()}`;
+    if (part.kind.passes) return [`${name} is ${way > 0 ? 'driven on' : 'taken back by its spring'}`];
+    const at = positionIndex(mover, config.place);
+    return [`${name} goes from ${mover.positions[at]} to ${mover.positions[at + way]}`];
   });
 }
 
@@ -136,9 +136,6 @@ export function sayValves({ system, config }: Pick<Standing, 'system' | 'config'
   });
   return stands.length > 0 ? `${capital(list(stands))}.` : '';
 }
-
-/** All that is seen of a state. */
-export const saySeen = ({ system, wires, config }: Standing): string => saySight(see(system, wires, config));
 
 /** Whether a node is one a finger can find and worth asking about: a terminal with a wire, not on the spur or an earth. */
 export const worthAsking = (system: System, wires: readonly Wire[], node: number): boolean => {

@@ -1,6 +1,8 @@
 import { joinedTo, jointsIn } from '../../engine/circuit/plain.ts';
 import { routeBetween, whereItStops } from '../../engine/circuit/trace.ts';
-import { capital, list, sayNode, sayStanding } from '../../engine/rules/words.ts';
+import { measure, type Readings } from '../../engine/meter/measure.ts';
+import { capital, list, sayNode } from '../../engine/rules/words.ts';
+import { sayCause } from '../circuit/cause.ts';
 import { stand } from '../circuit/standing.ts';
 import { sayWay, worthAsking } from '../circuit/words.ts';
 import type { Answer, Judgement, Note } from '../item.ts';
@@ -46,15 +48,23 @@ export const deadTest: Maker = {
       says: capital(sayNode(system, node)),
     }));
     const one = sayNode(system, first);
+    let readings: Readings | undefined;
+    const meter = (): Readings => {
+      readings ??= measure(system, wires, standing.config);
+      return readings;
+    };
     const why = (node: number): string => {
       const other = sayNode(system, node);
       const route = routeBetween(system, wires, standing.config, first, node);
       if (route) return `${capital(one)} and ${other} are joined ${sayWay(standing, route)}.`;
       const { route: gap, contact } = whereItStops(system, wires, standing.config, node, joined);
-      if (contact === undefined)
-        return `Between ${one} and ${other} there is no way through wires and contacts.`;
-      const part = system.contacts[contact]?.part ?? 0;
-      return `Between ${one} and ${other} a contact of the ${system.parts[part]?.name.toLowerCase()} is open at ${sayNode(system, gap[0] ?? node)}: ${sayStanding(system, part, standing.config)}.`;
+      if (contact === undefined) {
+        const ohms = meter().ohms(system.nodes[first] ?? '', system.nodes[node] ?? '');
+        return Number.isFinite(ohms)
+          ? `Between ${one} and ${other} there is no way through wires and contacts, only through a load. That is far from 0 Ω.`
+          : `Between ${one} and ${other} there is no way through wires and contacts.`;
+      }
+      return `${capital(one)} and ${other} are not joined. The way between them is open at ${sayNode(system, gap[0] ?? node)}: ${sayCause(system, contact, standing.config)}.`;
     };
     const judge = (given: Answer): Judgement => {
       const marked = new Set(given.kind === 'mark' ? given.marked : []);
@@ -69,7 +79,7 @@ export const deadTest: Maker = {
             cause: why(node),
             consequence: isJoined
               ? `You would look for a break between ${one} and ${other}, and there is none.`
-              : `You would pass ${other} as joined to ${one}. With the supply on, nothing would come through.`,
+              : `If you take ${one} and ${other} for joined, a wrong link between them would pass your test unnoticed.`,
             look: `Put the leads on ${one} and ${other}, and think through what stands between them: is each contact made as it stands now?`,
             scene: {
               layout: layout.id,
@@ -93,12 +103,12 @@ export const deadTest: Maker = {
     return {
       id: addressOf(task, seed, level),
       method: 'dead-test',
-      ask: `${layout.title}. It is isolated and proved dead, and the valves stand at rest. ${capital(sayInputs(system, standing.config))}. One lead of a continuity tester is on ${one}. Mark every terminal that it finds joined to it. (Joined is close to 0 Ω: a motor or a coil between them does not count.)`,
+      ask: `${layout.title}. It is isolated and proved dead, and everything that moves is at rest. ${capital(sayInputs(system, standing.config))}. One lead of a continuity tester is on ${one}. Mark every terminal that it finds joined to it. (Joined is close to 0 Ω: a motor or a coil between them does not count.)`,
       scene: { layout: layout.id, wires, config: standing.config, lit: [system.nodes[first] ?? ''] },
       form: { kind: 'mark', among, one: false },
       hints: [
         `Start at ${one}. Which wires leave it, and which contacts do they lead to?`,
-        'Contacts stand as their thermostats and valves do, supply or no supply. A valve at rest has its end switch open.',
+        'Thermostats and switches hold their contacts with no supply. No motor has a feed, so springs hold every valve at rest.',
         why(no[0] ?? 0),
       ],
       steps: [

@@ -24,7 +24,9 @@ export function judgeMarks(standing: Standing, among: readonly Choice[]) {
           about: id,
           cause: isLive ? sayWhyLive(standing, node) : sayWhyDead(standing, node),
           consequence: isLive ? ifDead(standing, node) : ifLive(standing, node),
-          look: `${name}: follow it back to the supply, and ask at each contact on the way whether it is made now.`,
+          look: live.neutral[node]
+            ? `See what else is landed at ${sayNode(system, node)}: does it go to line or to neutral?`
+            : `${name}: follow it back to the supply, and ask at each contact on the way whether it is made now.`,
           scene: { layout: layout.id, wires, config, lit: [id] },
         },
       ];
@@ -66,7 +68,7 @@ export const liveTerminals: Maker = {
     const count = Math.min(SHOWN[level], ranked.length);
     const alive = ranked.filter((node) => live.line[node]).slice(0, Math.ceil(count / 2));
     // One neutral is a fair trap, several are padding.
-    const [neutral] = ranked.filter((node) => live.neutral[node]);
+    const [neutral] = random.int(2) === 0 ? ranked.filter((node) => live.neutral[node]) : [];
     const nothing = findsNothing(standing);
     const dead = ranked
       .filter((node) => !live.line[node] && !live.earth[node] && (!live.neutral[node] || node === neutral))
@@ -76,7 +78,7 @@ export const liveTerminals: Maker = {
     const among = [...alive, ...dead]
       .sort((a, b) => a - b)
       .map((node) => ({ id: system.nodes[node] ?? '', says: capital(sayNode(system, node)) }));
-    const last = alive.at(-1) ?? -1;
+    const telling = dead.find((node) => !live.neutral[node]);
     const names = (list_: readonly number[]) =>
       list([...list_].sort((a, b) => a - b).map((node) => sayNode(system, node)));
     return {
@@ -95,7 +97,7 @@ export const liveTerminals: Maker = {
       hints: [
         'Start at the supply and go with the live. Which contacts lead on from it now?',
         'A contact joins both ways, so something can also come back from the far end. Live is whatever is joined to line.',
-        dead[0] !== undefined ? sayWhyDead(standing, dead[0]) : sayWhyLive(standing, last),
+        telling !== undefined ? sayWhyDead(standing, telling) : sayWhyLive(standing, alive.at(-1) ?? -1),
       ],
       steps: [
         ...[...alive, ...dead]

@@ -22,9 +22,11 @@ export const pathOrder: Maker = {
     const { system } = layout;
     if (system.spec.demands.length === 0) return undefined;
     const wires = random.pick(layout.right).wires;
-    const call = callRoute(layout, wires, random.pick(system.spec.demands));
+    const demand = random.pick(system.spec.demands);
+    const valves = random.int(2) === 0;
+    const call = callRoute(layout, wires, demand, valves) ?? callRoute(layout, wires, demand);
     if (!call) return undefined;
-    const { standing, route, part } = call;
+    const { standing, route, to } = call;
     const { config } = standing;
     // Two ends of one wire are one place to a learner: of each net only one terminal is asked.
     const way = route.filter((node) => node < system.terminals);
@@ -50,21 +52,25 @@ export const pathOrder: Maker = {
 
     /** What is dead with every wire at a terminal off: what lies after it on the way. */
     const cut = (id: string, other: string): string => {
-      const without = wires.filter((wire) => !wire.includes(id));
-      const dead = !evaluate(system, without, config).line[system.nodeOf.get(other) ?? -1];
-      return dead
-        ? `Take the wires off ${say(id)} and ${say(other)} goes dead. The other way round it does not.`
-        : `With the wires off ${say(id)}, ${say(other)} may stay live by another way.`;
+      const isLive = (off: string, at: string) =>
+        evaluate(
+          system,
+          wires.filter((wire) => !wire.includes(off)),
+          config,
+        ).line[system.nodeOf.get(at) ?? -1];
+      const after = `With the wires off ${say(id)}, ${say(other)} is ${isLive(id, other) ? 'still live, by another way' : 'dead'}.`;
+      return isLive(other, id)
+        ? `${after} With the wires off ${say(other)}, ${say(id)} is still live.`
+        : `${after} Look for a break in your order and you open up the wrong box.`;
     };
     const judge = (given: Answer): Judgement => {
       const order = given.kind === 'order' ? given.steps : [];
       if (order.length === names.length && order.every((id, k) => id === names[k]))
         return { right: true, notes: [] };
-      const yours = `Your way is ${list(order.map(say)) || 'empty'}.`;
       const missing = names.filter((id) => !order.includes(id));
       const notes: Note[] = missing.map((id) => ({
         about: id,
-        cause: `${yours} ${capital(say(id))} is not on it, and the call passes it.`,
+        cause: `${capital(say(id))} is not in your order, and the live passes it.`,
         consequence: `A break at ${say(id)} would be looked for nowhere.`,
         look: `Find ${say(id)} on the strip, and see what is landed there.`,
       }));
@@ -73,7 +79,7 @@ export const pathOrder: Maker = {
         if (here < 0 || order.indexOf(id) < k) {
           notes.push({
             about: id,
-            cause: `${yours} ${capital(say(id))} ${here < 0 ? 'was not asked for' : 'stands in it twice'}.`,
+            cause: `${capital(say(id))} ${here < 0 ? 'was not asked for' : 'stands twice in your order'}.`,
             consequence: `A way cannot pass ${say(id)} like that.`,
             look: `Put each terminal of the list in once, ${say(id)} too.`,
           });
@@ -82,7 +88,7 @@ export const pathOrder: Maker = {
           const hop = routeBetween(system, wires, config, from, to) ?? [];
           notes.push({
             about: id,
-            cause: `${yours} It has ${say(id)} before ${say(order[k + 1] ?? '')}. But the live gets to ${say(id)} from ${say(names[next] ?? '')}, ${sayWay(standing, hop)}.`,
+            cause: `You have ${say(id)} before ${say(order[k + 1] ?? '')}. But the live gets to ${say(id)} from ${say(names[next] ?? '')}. It goes ${sayWay(standing, hop)}.`,
             consequence: cut(names[next] ?? '', id),
             look: `Stand at ${say(id)} and look back: which of its wires comes from the supply?`,
             scene: { layout: layout.id, wires, config, lit: [id, names[next] ?? ''] },
@@ -99,7 +105,7 @@ export const pathOrder: Maker = {
     return {
       id: addressOf(task, seed, level),
       method: 'path-order',
-      ask: `${layout.title}. ${capital(sayInputs(system, config))}, and the valves have come to rest. Follow the live to the ${system.parts[part]?.name.toLowerCase()}: in which order does it pass these?`,
+      ask: `${layout.title}. ${capital(sayInputs(system, config))}. ${system.movers.length > 0 ? 'Everything has come to rest. ' : ''}Follow the live to ${to}: in which order does it pass these?`,
       scene: { layout: layout.id, wires, config },
       form: {
         kind: 'order',
@@ -109,7 +115,7 @@ export const pathOrder: Maker = {
         })),
       },
       hints: [
-        'Start at the supply. What is the first thing that the live can go into?',
+        `Start at the supply, and keep ${to} in mind as the end. What can the live go into first?`,
         'From each terminal there is a wire, or a contact that is made. Go only where the call makes it go.',
         hop(1),
       ],

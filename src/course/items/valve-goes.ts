@@ -1,5 +1,5 @@
 import { directions, evaluate } from '../../engine/circuit/plain.ts';
-import { positionIndex, settingsOf } from '../../engine/model/system.ts';
+import { positionIndex, type System, settingsOf } from '../../engine/model/system.ts';
 import { capital, list, sayNode } from '../../engine/rules/words.ts';
 import { pickState, settled, stand } from '../circuit/standing.ts';
 import { say, sayValves, sayWhyDead, sayWhyLive } from '../circuit/words.ts';
@@ -7,6 +7,27 @@ import { makeRandom } from '../random.ts';
 import { addressOf, type Maker } from '../task.ts';
 import { judgePick, type Option, pickForm, rightPick, type Words } from './pick.ts';
 import { sayInputs } from './sight.ts';
+
+/** Terminals from which line can get to what drives or holds a mechanism, whichever way its own contacts stand. */
+function motorCores(system: System, m: number): readonly number[] {
+  const { part = -1, drives = [], hold = -1 } = system.movers[m] ?? {};
+  const ends = [...drives, hold].flatMap((l) => {
+    const load = system.loads[l];
+    return load ? [load.a, load.b] : [];
+  });
+  const reached = new Set(ends);
+  for (const node of reached)
+    for (const contact of system.contacts) {
+      if (contact.part !== part) continue;
+      if (contact.a === node) reached.add(contact.b);
+      if (contact.b === node) reached.add(contact.a);
+    }
+  const { id, kind } = system.parts[part] ?? {};
+  return (kind?.terminals ?? []).flatMap((terminal) => {
+    const node = system.nodeOf.get(`${id}/${terminal.id}`) ?? -1;
+    return reached.has(node) && terminal.duty !== 'neutral' && terminal.duty !== 'earth' ? [node] : [];
+  });
+}
 
 /** Where does a valve come to rest, from where it stands, after a change? */
 export const valveGoes: Maker = {
@@ -45,10 +66,7 @@ export const valveGoes: Maker = {
     const words = (at: number) =>
       system.spec.parts[part.id]?.positions?.[mover.positions[at] ?? ''] ?? mover.positions[at] ?? '';
     const after = stand(layout, wires, { inputs, place });
-    const cores = part.kind.terminals.flatMap(({ id, duty }) => {
-      const node = system.nodeOf.get(`${part.id}/${id}`);
-      return node !== undefined && (duty === 'switched' || duty === 'line') ? [node] : [];
-    });
+    const cores = motorCores(system, m);
     const feeds = cores.map((node) =>
       after.live.line[node] ? sayWhyLive(after, node) : sayWhyDead(after, node),
     );
@@ -99,7 +117,7 @@ export const valveGoes: Maker = {
       scene: { layout: layout.id, wires, config: before.config },
       form: pickForm(options, false),
       hints: [
-        `What do the cores of the ${name} carry after the change?`,
+        `Which cores feed the ${name}, and what do they carry after the change?`,
         holds
           ? 'Full mains drives its motor on. Half mains, through the diode, holds it. With nothing the spring takes it back.'
           : 'Mains drives its motor on and keeps it there. With nothing the spring takes it back.',

@@ -1,5 +1,5 @@
 import { partWorks } from '../../engine/circuit/plain.ts';
-import { capital, list } from '../../engine/rules/words.ts';
+import { capital, list, sayWork } from '../../engine/rules/words.ts';
 import { lineEnd } from '../circuit/call-route.ts';
 import { pickState, type Standing } from '../circuit/standing.ts';
 import { findsNothing } from '../circuit/volts.ts';
@@ -9,12 +9,14 @@ import { addressOf, type Maker } from '../task.ts';
 import { judgePick, type Option, pickForm, rightPick, type Words } from './pick.ts';
 import { sayInputs } from './sight.ts';
 
-const DOES = { fires: 'fires', pumps: 'runs', heats: 'heats' } as const;
-
 /** Something that works or does not, and the load that decides it. */
 interface Thing {
   readonly id: string;
   readonly says: string;
+  /** The same when it is not so. */
+  readonly not: string;
+  /** It stands on half mains, which is not enough to drive it. */
+  readonly held?: true;
   readonly works: boolean;
   readonly load: number;
   /** The end of the load that line comes in at. */
@@ -28,7 +30,7 @@ function things(standing: Standing): Thing[] {
     const { a, b } = system.loads[l] ?? { a: 0, b: 0 };
     return lineEnd(live, a, b);
   };
-  const working = system.parts.flatMap(({ id, name, kind }, part): Thing[] => {
+  const working = system.parts.flatMap(({ id, kind }, part): Thing[] => {
     if (!kind.work) return [];
     const needs = kind.work.needs.flat();
     const loads = system.loads.flatMap((load, l) =>
@@ -43,21 +45,26 @@ function things(standing: Standing): Thing[] {
     return [
       {
         id,
-        says: `The ${name.toLowerCase()} ${DOES[kind.work.does]}`,
+        says: capital(sayWork(system, part, true)),
+        not: sayWork(system, part, false),
         works,
         load,
         end,
       },
     ];
   });
-  const motors = system.movers.flatMap(({ part, drives }): Thing[] => {
+  const motors = system.movers.flatMap(({ part, drives, hold }): Thing[] => {
     const { id, name, kind } = system.parts[part] ?? {};
     const load = drives.find((drive) => live.works[drive]) ?? drives[0];
-    if (!kind?.passes || load === undefined) return [];
+    // A pump that lets water by only while it runs is asked about as a pump.
+    if (!kind?.passes || kind.work || load === undefined) return [];
+    const motor = `the ${system.loads[load]?.spec.id} of the ${name?.toLowerCase()}`;
     return [
       {
         id: `${id}-motor`,
-        says: `The motor of the ${name?.toLowerCase()} gets full mains`,
+        says: `${capital(motor)} gets full mains`,
+        not: `${motor} does not get full mains`,
+        ...(live.works[hold] && { held: true as const }),
         works: live.works[load] === true,
         load,
         end: endOf(load),
@@ -83,19 +90,20 @@ export const whatWorks: Maker = {
     const { live, config } = standing;
     const all = random.shuffle(things(standing)).slice(0, 3 + level);
     if (all.length < 2 || !all.some(({ works }) => works)) return undefined;
-    const why = ({ load, end, says, works }: Thing): Words => {
-      const feed = system.loads[load]?.spec.ownLoop
-        ? works
-          ? 'Its own pair is joined.'
-          : 'Its own pair is not joined.'
-        : live.line[end]
-          ? sayWhyLive(standing, end)
-          : sayWhyDead(standing, end);
+    const why = ({ load, end, says, not, works, held }: Thing): Words => {
+      const feed = (): string => {
+        if (system.loads[load]?.spec.ownLoop)
+          return works ? 'Its own pair is joined.' : 'Its own pair is not joined.';
+        if (held && !works)
+          return 'The diode lets half of each wave through: that holds it, and does not drive it.';
+        return live.line[end] ? sayWhyLive(standing, end) : sayWhyDead(standing, end);
+      };
+      const small = `${says.charAt(0).toLowerCase()}${says.slice(1)}`;
       return {
-        cause: `${says}: ${works ? 'yes' : 'no'}. ${feed}`,
+        cause: `${says}: ${works ? 'yes' : 'no'}. ${feed()}`,
         consequence: works
-          ? `You would call it a fault that ${says.charAt(0).toLowerCase()}${says.slice(1)}, and it is as it should be.`
-          : `You would wait for it in vain: with these settings it is not so that ${says.charAt(0).toLowerCase()}${says.slice(1)}.`,
+          ? `You would call it a fault that ${small}, and it is as it should be.`
+          : `You would wait in vain: with these settings ${not}.`,
         look: `${says}? Go back from its feed to the supply, contact by contact, with these settings.`,
         scene: {
           layout: layout.id,
@@ -118,7 +126,7 @@ export const whatWorks: Maker = {
       ask: say(
         `${layout.title}. ${capital(sayInputs(system, config))}.`,
         sayValves(standing),
-        `Which of these hold?`,
+        'Which of these are true now?',
       ),
       scene: { layout: layout.id, wires, config, dark: true },
       form: pickForm(options, true),

@@ -1,5 +1,5 @@
 import { type Wire, wireKey } from '../../engine/model/wiring.ts';
-import { capital, list, sayNode, sayWork } from '../../engine/rules/words.ts';
+import { capital, list, sayNode } from '../../engine/rules/words.ts';
 import { type CallRoute, callRoute } from '../circuit/call-route.ts';
 import { type Standing, settled, stand } from '../circuit/standing.ts';
 import { findsNothing } from '../circuit/volts.ts';
@@ -48,7 +48,10 @@ export const whereStops: Maker = {
     const layout = shelf.layout(random.pick(task.layouts ?? []));
     const { system } = layout;
     if (system.spec.demands.length === 0) return undefined;
-    const call = callRoute(layout, random.pick(layout.right).wires, random.pick(system.spec.demands));
+    const { wires } = random.pick(layout.right);
+    const demand = random.pick(system.spec.demands);
+    const valves = random.int(2) === 0;
+    const call = callRoute(layout, wires, demand, valves) ?? callRoute(layout, wires, demand);
     const bad = call && spoil(call, layout, random, level);
     if (!call || !bad) return undefined;
     const way = call.route.filter((node) => node < system.terminals);
@@ -71,7 +74,6 @@ export const whereStops: Maker = {
     }));
     const answer = system.nodes[way[stop] ?? 0] ?? '';
     const next = way[stop + 1] ?? 0;
-    const goal = sayWork(system, call.part, false);
     const here = way[stop] ?? 0;
     /** Why a terminal of this way is dead; another way may lead there too, and that one is not asked about. */
     const sayStopped = (node: number) =>
@@ -94,7 +96,7 @@ export const whereStops: Maker = {
             about: id,
             cause: `${sayWhyLive(bad, node)} But ${sayNode(system, after)}, the next on the way, is live too. So it does not stop at ${name}.`,
             consequence: `You would look for the fault between ${name} and ${sayNode(system, after)}, and find both live.`,
-            look: `Put the tester on ${sayNode(system, after)}, and go on towards the ${system.parts[call.part]?.name.toLowerCase()}.`,
+            look: `Put the tester on ${sayNode(system, after)}, and go on towards ${call.to}.`,
             scene: { ...scene, lit: [id] },
           }
         : {
@@ -105,6 +107,11 @@ export const whereStops: Maker = {
             scene: { ...scene, lit: [id] },
           };
     };
+    // A test half way along the list, but not next to the answer.
+    const middle = (shown.length - 1) / 2;
+    const [tested = shown[0] ?? here] = shown
+      .filter((node) => node !== here && node !== next)
+      .sort((a, b) => Math.abs(shown.indexOf(a) - middle) - Math.abs(shown.indexOf(b) - middle));
     const judge = (given: Answer): Judgement => {
       const marked = given.kind === 'mark' ? [...new Set(given.marked)] : [];
       if (marked.length === 1 && marked[0] === answer) return { right: true, notes: [] };
@@ -132,14 +139,16 @@ export const whereStops: Maker = {
       ask: say(
         `${layout.title}. ${capital(sayInputs(system, bad.config))}.`,
         sayValves(bad),
-        `${capital(goal)}. On the way of the call for ${call.demand.says}, which is the last terminal that is live?`,
+        `${capital(call.fails)}. Follow the way of a call for ${call.demand.says} from the supply to ${call.to}. Which is the last terminal that is live?`,
       ),
       scene: { ...scene, dark: true },
       form: { kind: 'mark', among, one: true },
       hints: [
         'Test in the middle of the way first. Live: the fault lies after it. Dead: before it.',
         'The live stops where one terminal is live and the next one on the way is dead.',
-        sayWhyLive(bad, shown[0] ?? 0),
+        isLive(tested)
+          ? `${sayWhyLive(bad, tested)} So look further on.`
+          : `${capital(sayNode(system, tested))} is dead. So look nearer to the supply.`,
       ],
       steps: [
         ...shown.filter((node) => isLive(node)).map((node) => sayWhyLive(bad, node)),

@@ -90,3 +90,20 @@ test('layouts with one call are asked on every level', () => {
       shownOn(setSwitches, ['combi-one-zone'], 30).some(({ item }) => item.id.endsWith(`/${level}`)),
     ).toBe(true);
 });
+
+test('every change in the answer is needed: without any one of them it does not come about', () => {
+  for (const { item } of shown) {
+    const { form, answer } = item;
+    if (form.kind !== 'set' || answer.kind !== 'set') continue;
+    for (const id of changes(item)) {
+      const settings = { ...answer.settings, [id]: form.start[id] ?? '' };
+      expect(item.judge({ kind: 'set', settings }).right, `${item.id} ${id}`).toBe(false);
+    }
+  }
+});
+
+test('no heat is asked for that a pump at a standstill would have to bring', () => {
+  for (const layout of ['gravity-two-port', 'gravity-hot-water'])
+    for (const { item } of shownOn(setSwitches, [layout], 60))
+      expect(item.ask, item.id).not.toMatch(/happens: .*The pump does not run.*radiators get heat/);
+});

@@ -97,3 +97,17 @@ test('a wrong position is told what the motor would get there', () => {
     }
   }
 });
+
+// Common practice: brown feeds the motor of a two-port; grey and orange are its end switch.
+test('of a two-port only the core that feeds its motor is told of, not its end switch', () => {
+  for (const { item } of shownOn(valveGoes, ['two-two-ports'], 24)) {
+    const notes = ['shut', 'part-open', 'open'].flatMap(
+      (id) => item.judge({ kind: 'choice', chosen: [id] }).notes,
+    );
+    expect(notes).toHaveLength(2);
+    for (const { look } of notes) {
+      expect(look).toContain('valve brown');
+      expect(look).not.toMatch(/grey|orange/);
+    }
+  }
+});

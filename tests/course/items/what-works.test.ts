@@ -59,3 +59,24 @@ test('layouts with only two things that can work are asked too', () => {
   for (const layout of ['gravity-hot-water', 'twin-immersion'])
     expect(shownOn(whatWorks, [layout], 30).length, layout).toBeGreaterThan(5);
 });
+
+test('a valve held at mid is told so: half of each wave holds its motor, and does not drive it', () => {
+  const held = shownOn(whatWorks, ['three-port'], 120).filter(
+    ({ item }) =>
+      item.ask.includes('is at mid') &&
+      item.form.kind === 'choice' &&
+      item.form.options.some(({ id }) => id === 'three-port-motor'),
+  );
+  expect(held.length).toBeGreaterThan(2);
+  for (const { item } of held) {
+    const { right, notes } = item.judge({ kind: 'choice', chosen: ['three-port-motor'] });
+    expect(right).toBe(false);
+    expect(notes.find(({ about }) => about === 'three-port-motor')?.cause).toContain('half of each wave');
+  }
+});
+
+test('a part is asked about once: a pump is not its own motor', () => {
+  for (const { item } of shownOn(whatWorks, ['thermal-store'], 24))
+    if (item.form.kind === 'choice')
+      expect(item.form.options.map(({ id }) => id)).not.toContain('zone-pump-motor');
+});

@@ -55,3 +55,15 @@ test('two marks are one too many, even with the right one among them', () => {
   expect(right).toBe(false);
   expect(notes[0]?.cause).toContain('The live stops in one place');
 });
+
+test('the last hint tells of one test, and never of the terminals on either side of the break', () => {
+  for (const { item } of shown) {
+    const { form, answer, hints, id } = item;
+    if (form.kind !== 'mark' || answer.kind !== 'mark') continue;
+    const stop = form.among.findIndex((terminal) => terminal.id === answer.marked[0]);
+    const told = form.among.findIndex(({ says }) => new RegExp(`^${says} is (live|dead)`).test(hints[2]));
+    expect(told, id).toBeGreaterThanOrEqual(0);
+    expect([stop, stop + 1], id).not.toContain(told);
+    expect(hints[2], id).toMatch(told < stop ? /So look further on\.$/ : /So look nearer to the supply\.$/);
+  }
+});
