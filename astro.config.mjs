@@ -1,6 +1,9 @@
 import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
+import touch from './src/ui/touch/integration.ts';
+import offline from './tools/offline.ts';
+import wholeQuantities from './tools/whole-quantities.ts';
 
 export default defineConfig({
   // SITE_BASE lets the same site live in a sub-folder, for example on a college server.
@@ -11,7 +14,7 @@ export default defineConfig({
   compressHTML: true,
   // Code highlighting would write style attributes, which the policy below forbids.
   markdown: { syntaxHighlight: false },
-  integrations: [mdx(), svelte()],
+  integrations: [mdx(), svelte(), touch(), offline()],
   security: {
     // Scripts and styles: our own files, and the inline ones by their hash.
     csp: {
@@ -27,6 +30,7 @@ export default defineConfig({
     },
   },
   vite: {
+    plugins: [wholeQuantities()],
     build: {
       // A file turned into a data: address would need a hole in the policy above.
       assetsInlineLimit: 0,

@@ -3,6 +3,7 @@ import { stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, resolve, sep } from 'node:path';
+import { createGzip } from 'node:zlib';
 
 const types: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -26,6 +27,8 @@ const types: Readonly<Record<string, string>> = {
   '.zip': 'application/zip',
 };
 
+const isText = /^(?:text\/|application\/(?:json|manifest|xml)|image\/svg)/;
+
 /** A running server. */
 export type Served = {
   /** For example `http://127.0.0.1:4321`, without a slash at the end. */
@@ -40,16 +43,23 @@ async function kindOf(path: string): Promise<'file' | 'folder' | 'none'> {
 }
 
 function send(request: IncomingMessage, response: ServerResponse, status: number, path: string): void {
+  const type = types[extname(path)] ?? 'application/octet-stream';
+  // Text goes packed, as any web server sends it.
+  const packed = isText.test(type) && /\bgzip\b/.test(String(request.headers['accept-encoding'] ?? ''));
   response.writeHead(status, {
-    'Content-Type': types[extname(path)] ?? 'application/octet-stream',
+    'Content-Type': type,
     'Cache-Control': 'no-cache',
     'X-Content-Type-Options': 'nosniff',
+    ...(isText.test(type) && { Vary: 'Accept-Encoding' }),
+    ...(packed && { 'Content-Encoding': 'gzip' }),
   });
-  if (request.method === 'HEAD') response.end();
-  else
-    createReadStream(path)
-      .on('error', () => response.destroy())
-      .pipe(response);
+  if (request.method === 'HEAD') {
+    response.end();
+    return;
+  }
+  const file = createReadStream(path).on('error', () => response.destroy());
+  if (packed) file.pipe(createGzip()).pipe(response);
+  else file.pipe(response);
 }
 
 function refuse(response: ServerResponse, status: number, says: string): void {

@@ -2,7 +2,7 @@ import { type Dirent, existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** What the built site is made from. */
-const sources = ['src', 'content', 'public', 'astro.config.mjs', 'package-lock.json'];
+const sources = ['src', 'content', 'public', 'tools/offline.ts', 'astro.config.mjs', 'package-lock.json'];
 
 function newest(path: string): number {
   if (!existsSync(path)) return 0;

@@ -26,9 +26,11 @@ test('Every link inside the site leads to a page, and every anchor to its place 
       const { pathname, hash } = new URL(link, `http://site${path}`);
       const goal = pages.get(pathname);
       if (goal === undefined && !files.has(pathname)) broken.push(`${path}: ${link}`);
-      else if (hash && goal !== undefined && !goal.includes(`id="${decodeURIComponent(hash.slice(1))}"`)) {
-        broken.push(`${path}: no place ${hash} in ${pathname}`);
-      }
+      if (!hash || goal === undefined) continue;
+      // A state is named like `#live-1x=5`: the place before the sign is there. A tool reads the whole of its own.
+      const place = decodeURIComponent(hash.slice(1)).split('=')[0] ?? '';
+      const isTool = /^\/(practice|drawings\/[^/]+|what-if\/[^/]+|bench|jobs\/[^/]+)\/$/.test(pathname);
+      if (!isTool && !goal.includes(`id="${place}"`)) broken.push(`${path}: no place ${hash} in ${pathname}`);
     }
   }
   expect(broken).toEqual([]);

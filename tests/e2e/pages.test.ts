@@ -71,6 +71,7 @@ test('From the home page a learner reaches the job in one step, and the first le
 
 test('The choice of colours lasts over pages', async () => {
   const page = await openPage({ path: '/' });
+  await page.getByRole('button', { name: 'More' }).click();
   const theme = page.getByRole('button', { name: /Colours:/ });
   await theme.click();
   await theme.click();

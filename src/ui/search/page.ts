@@ -1,4 +1,6 @@
 import { href } from '../shell/href.ts';
+import { listen } from '../shell/keys.ts';
+import { walk } from './arrows.ts';
 import type { Hit } from './query.ts';
 
 type Find = (words: string) => Promise<Hit[]>;
@@ -22,7 +24,10 @@ function lazyFinder(address: string): () => Promise<Find> {
 }
 
 async function draw(hit: Hit): Promise<HTMLLIElement> {
-  const { excerpt, highlight } = await import('./highlight.ts');
+  const [{ excerpt, highlight }, { addressOf }] = await Promise.all([
+    import('./highlight.ts'),
+    import('./address.ts'),
+  ]);
   const marked = (text: string): Node[] =>
     highlight(text, hit.stems).map((part) => {
       if (!part.hit) return document.createTextNode(part.text);
@@ -32,7 +37,7 @@ async function draw(hit: Hit): Promise<HTMLLIElement> {
     });
   const item = document.createElement('li');
   const link = document.createElement('a');
-  link.href = href(hit.entry.to);
+  link.href = href(addressOf(hit));
   link.append(...marked(hit.entry.title));
   const kind = document.createElement('span');
   kind.className = 'kind';
@@ -81,12 +86,11 @@ export function start(form: HTMLFormElement): void {
     event.preventDefault();
     void run();
   });
-  document.addEventListener('keydown', (event) => {
-    const typing = event.target instanceof HTMLElement && event.target.closest('input, textarea, select');
-    if (event.key !== '/' || typing || event.ctrlKey || event.metaKey || event.altKey) return;
-    event.preventDefault();
-    box.focus();
-  });
+  walk(box, list);
+  // At once, where every other page waits until it has loaded.
+  listen();
+  // `/` on another page leads here, to type at once.
+  if (location.hash === '#q') box.focus();
   const asked = new URLSearchParams(location.search).get('q');
   if (asked) {
     box.value = asked;

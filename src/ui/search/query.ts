@@ -1,4 +1,5 @@
 import lunr from 'lunr';
+import { unpack } from '../../files/search-pack.ts';
 import type { Entry, SearchFile } from '../../files/site/searchIndex.ts';
 
 /** A found entry, and the word stems that it was found by. */
@@ -9,7 +10,7 @@ export interface Hit {
 
 /** Makes a finder of a search file. Each word counts whole, as the start of a longer one, or with one letter wrong. */
 export function finder({ entries, index }: SearchFile): (words: string) => Hit[] {
-  const ready = lunr.Index.load(index);
+  const ready = lunr.Index.load(unpack(index));
   return (words) => {
     const tokens = lunr
       .tokenizer(words)
