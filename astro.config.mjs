@@ -35,7 +35,21 @@ export default defineConfig({
       // A file turned into a data: address would need a hole in the policy above.
       assetsInlineLimit: 0,
       // Compiled MDX opens with a directive that the bundler remarks on, once for every page.
-      rolldownOptions: { checks: { moduleLevelDirective: false } },
+      rolldownOptions: {
+        checks: { moduleLevelDirective: false },
+        output: {
+          // What every circuit on a page needs travels as one file: in crumbs it packs worse.
+          advancedChunks: {
+            groups: [
+              { name: 'svelte', test: /node_modules[\\/]svelte/, priority: 1 },
+              {
+                name: 'circuit',
+                test: /src[\\/](engine[\\/](model|parts|circuit[\\/]plain|plant[\\/]paths)|ui[\\/]wiring[\\/](names|cores|say|motion|Switches)|files[\\/]link)/,
+              },
+            ],
+          },
+        },
+      },
     },
   },
 });

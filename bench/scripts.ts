@@ -15,14 +15,23 @@ const gzip = (text: string): number => gzipSync(text, { level: 9 }).length;
 const all = (text: string, pattern: RegExp): string[] =>
   [...text.matchAll(pattern)].map(([, found]) => found ?? '');
 
-/** Site paths of the script files that a page's markup asks for. */
+/** The opening tag of an island that sleeps until it is touched. */
+const sleeping = /<astro-island\b[^>]*\bclient="touch"[^>]*>/g;
+const urls = /\b(?:component|renderer|before-hydration)-url="([^"]+)"/g;
+
+/** Site paths of the script files that a page's markup asks for as it loads. An island that waits for a touch asks later. */
 export function filesOfPage(html: string): string[] {
+  const awake = html.replace(sleeping, '');
   return [
-    ...all(html, /<script\b[^>]*\bsrc="([^"]+)"/g),
-    ...all(html, /\b(?:component|renderer|before-hydration)-url="([^"]+)"/g),
-    ...all(html, /<link\b[^>]*\brel="modulepreload"[^>]*\bhref="([^"]+)"/g),
+    ...all(awake, /<script\b[^>]*\bsrc="([^"]+)"/g),
+    ...all(awake, urls),
+    ...all(awake, /<link\b[^>]*\brel="modulepreload"[^>]*\bhref="([^"]+)"/g),
   ];
 }
+
+/** Site paths of the script files of islands that are fetched when somebody touches them. */
+export const filesOnTouch = (html: string): string[] =>
+  [...html.matchAll(sleeping)].flatMap(([island]) => all(island, urls));
 
 /** Code that stands in the page itself; data in script elements is none. */
 export function inlineScripts(html: string): string[] {
@@ -59,6 +68,7 @@ export function weighPage(site: string, page: string): Weight {
   fetchAll([...filesOfPage(html), ...inline.flatMap((code) => importsOf(code, `/${page}/`).now)]);
   const files = [...found.keys()];
   const first = sum();
+  fetchAll(filesOnTouch(html));
   for (const { later } of found.values()) fetchAll(later);
   return {
     atOnce: first + inline.reduce((bytes, code) => bytes + gzip(code), 0),

@@ -21,6 +21,11 @@ export function weighPages(job: string, { smoke }: Effort): Section {
   const texts = globSync('**/index.html', { cwd: site })
     .filter((file) => !readFileSync(join(site, file), 'utf8').includes('<astro-island'))
     .map((file) => ({ page: dirname(file), weight: weighPage(site, dirname(file)) }));
+  const lessons = globSync('lessons/*/index.html', { cwd: site })
+    .map((file) => ({ page: dirname(file), weight: weighPage(site, dirname(file)) }))
+    .sort((a, b) => b.weight.atOnce - a.weight.atOnce);
+  const [lesson] = lessons;
+  if (!lesson) throw new Error('the site has no lesson');
   if (texts.length === 0) throw new Error('the site has no page of text');
   const heaviest = texts.reduce((a, b) => (b.weight.atOnce > a.weight.atOnce ? b : a));
   return {
@@ -38,8 +43,22 @@ export function weighPages(job: string, { smoke }: Effort): Section {
         6000,
         sayKilobytes,
       ),
+      atMost(
+        `lesson, the heaviest of ${lessons.length} (${lesson.page}), before it is touched`,
+        lesson.weight.atOnce,
+        30_000,
+        sayKilobytes,
+      ),
       {
-        what: 'that page, with what it fetches on demand',
+        what: 'that lesson, with all that it fetches on a touch',
+        value: sayKilobytes(lesson.weight.atOnce + lesson.weight.later),
+      },
+      ...['.', 'practice', 'progress'].map((page) => ({
+        what: page === '.' ? 'home, before it is used' : `${page}, before it is used`,
+        value: sayKilobytes(weighPage(site, page).atOnce),
+      })),
+      {
+        what: 'page of text, with what it fetches on demand',
         value: sayKilobytes(heaviest.weight.atOnce + heaviest.weight.later),
       },
     ],

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { filesOfPage, importsOf, inlineScripts } from '../../bench/scripts.ts';
+import { filesOfPage, filesOnTouch, importsOf, inlineScripts } from '../../bench/scripts.ts';
 
 const html = `
   <script type="module" src="/_astro/page.js"></script>
@@ -24,4 +24,11 @@ test('imports at once are told from those on demand, and paths are read from the
     now: ['/_astro/a.js', '/_astro/b.js', '/c.js'],
     later: ['/_astro/d.js', '/w.js'],
   });
+});
+
+test('an island that sleeps until it is touched asks for its files later', () => {
+  const asleep = html.replace('client="load"', 'client="touch"');
+  expect(filesOfPage(asleep).sort()).toEqual(['/_astro/early.js', '/_astro/page.js']);
+  expect(filesOnTouch(asleep)).toEqual(['/_astro/Wiring.js', '/_astro/client.js']);
+  expect(filesOnTouch(html)).toEqual([]);
 });

@@ -38,7 +38,7 @@ test('Searching for a nickname finds its entry, and the keyboard opens it', asyn
   const goal = await hit.getAttribute('href');
   await tabTo(page, () => hit.evaluate((link) => link === document.activeElement));
   await page.keyboard.press('Enter');
-  await page.waitForURL((url) => url.pathname + url.hash === goal);
+  await page.waitForURL((url) => url.pathname + url.search + url.hash === goal);
 });
 
 test('A search that finds nothing says so', async () => {

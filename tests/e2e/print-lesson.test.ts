@@ -49,7 +49,7 @@ test('On paper the dark colours give way to black on white', async () => {
   expect([ink, ground]).toEqual(['rgb(0, 0, 0)', 'rgb(255, 255, 255)']);
 });
 
-test('Every lesson prints on A4, on eight sheets at most', async () => {
+test('Every lesson prints on A4, on ten sheets at most', async () => {
   for (const { slug } of lessons) {
     const page = await onPaper(slug);
     expect(
@@ -59,7 +59,7 @@ test('Every lesson prints on A4, on eight sheets at most', async () => {
     const paper = await page.pdf({ format: 'A4', preferCSSPageSize: true });
     const sheets = paper.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
     expect(sheets, slug).toBeGreaterThan(0);
-    expect(sheets, slug).toBeLessThanOrEqual(8);
+    expect(sheets, slug).toBeLessThanOrEqual(10);
     await page.context().close();
   }
 }, 300_000);

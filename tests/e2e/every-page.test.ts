@@ -1,0 +1,36 @@
+import { globSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { CONTRAST, findViolations, WCAG_AA } from './support/axe.ts';
+import { openPage } from './support/browser.ts';
+
+/* Every page of the built site, found in its folder: none is listed here, so none can be forgotten. */
+const folder = process.env.SITE_FOLDER ?? 'dist';
+const paths = globSync('**/*.html', { cwd: folder })
+  .map((name) => `/${name}`.replace(/index\.html$/, ''))
+  .sort();
+/** Pages that one page of the browser goes through, so that a failure costs little and a name says where. */
+const TOGETHER = 40;
+const stretches = Array.from({ length: Math.ceil(paths.length / TOGETHER) }, (_, k) =>
+  paths.slice(k * TOGETHER, (k + 1) * TOGETHER),
+);
+
+test('The site has its three hundred pages', () => {
+  expect(paths.length).toBeGreaterThan(300);
+});
+
+test.each(stretches.map((stretch) => [stretch[0], stretch.at(-1), stretch] as const))(
+  'axe finds nothing against WCAG 2.2 AA from %s to %s, in either theme',
+  async (first, _, stretch) => {
+    const page = await openPage({ path: first ?? '/', expected: /404/, reducedMotion: true });
+    const says: string[] = [];
+    for (const path of stretch) {
+      if (path !== first) await page.goto(path);
+      const light = await findViolations(page, 'light', WCAG_AA);
+      // The elements are the same in the dark; only their colours are others.
+      const dark = await findViolations(page, 'dark', CONTRAST);
+      says.push(...[...light, ...dark].map((found) => `${path}, ${found}`));
+    }
+    expect(says).toEqual([]);
+  },
+  600_000,
+);
