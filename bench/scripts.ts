@@ -50,18 +50,35 @@ export function importsOf(code: string, path: string): { now: string[]; later: s
   return { now, later: later.filter((name) => !now.includes(name)) };
 }
 
+interface ScriptFile {
+  readonly bytes: number;
+  readonly now: readonly string[];
+  readonly later: readonly string[];
+}
+/** By file: most pages share most of their scripts, and packing is what takes the time. */
+const weighed = new Map<string, ScriptFile>();
+
+function weighFile(site: string, path: string): ScriptFile {
+  const file = join(site, path);
+  const known = weighed.get(file);
+  if (known) return known;
+  const code = readFileSync(file, 'utf8');
+  const found = { bytes: gzip(code), ...importsOf(code, path) };
+  weighed.set(file, found);
+  return found;
+}
+
 /** Weighs the scripts of a built page, given by its folder in the site: `jobs/unvented-three-port`. */
 export function weighPage(site: string, page: string): Weight {
   const html = readFileSync(join(site, page, 'index.html'), 'utf8');
   const inline = inlineScripts(html);
-  const found = new Map<string, { bytes: number; later: string[] }>();
+  const found = new Map<string, ScriptFile>();
   const fetchAll = (paths: readonly string[]) => {
     for (const path of paths) {
       if (found.has(path) || !existsSync(join(site, path))) continue;
-      const code = readFileSync(join(site, path), 'utf8');
-      const { now, later } = importsOf(code, path);
-      found.set(path, { bytes: gzip(code), later });
-      fetchAll(now);
+      const file = weighFile(site, path);
+      found.set(path, file);
+      fetchAll(file.now);
     }
   };
   const sum = () => [...found.values()].reduce((bytes, file) => bytes + file.bytes, 0);

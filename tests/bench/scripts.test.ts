@@ -1,5 +1,9 @@
-import { expect, test } from 'vitest';
-import { filesOfPage, filesOnTouch, importsOf, inlineScripts } from '../../bench/scripts.ts';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { expect, onTestFinished, test } from 'vitest';
+import { filesOfPage, filesOnTouch, importsOf, inlineScripts, weighPage } from '../../bench/scripts.ts';
 
 const html = `
   <script type="module" src="/_astro/page.js"></script>
@@ -31,4 +35,33 @@ test('an island that sleeps until it is touched asks for its files later', () =>
   expect(filesOfPage(asleep).sort()).toEqual(['/_astro/early.js', '/_astro/page.js']);
   expect(filesOnTouch(asleep)).toEqual(['/_astro/Wiring.js', '/_astro/client.js']);
   expect(filesOnTouch(html)).toEqual([]);
+});
+
+test('What a sleeping island and its imports weigh comes later, and what the page shares with them comes at once', () => {
+  const site = mkdtempSync(join(tmpdir(), 'weigh-'));
+  onTestFinished(() => rmSync(site, { recursive: true }));
+  const files = {
+    'page.js': 'import"./shared.js";',
+    'shared.js': 'export const shared = 1;',
+    'Wiring.js': 'import"./shared.js";import"./drawing.js";',
+    'drawing.js': 'export const drawing = [1, 2, 3];',
+    'client.js': 'export default () => {};',
+  };
+  mkdirSync(join(site, '_astro'));
+  for (const [name, code] of Object.entries(files)) writeFileSync(join(site, '_astro', name), code);
+  const weigh = (names: readonly (keyof typeof files)[]) =>
+    names.reduce((sum, name) => sum + gzipSync(files[name], { level: 9 }).length, 0);
+  const island = (client: string) =>
+    `<script type="module" src="/_astro/page.js"></script>
+     <astro-island component-url="/_astro/Wiring.js" renderer-url="/_astro/client.js" client="${client}"></astro-island>`;
+
+  writeFileSync(join(site, 'index.html'), island('touch'));
+  const asleep = weighPage(site, '');
+  expect(asleep.atOnce).toBe(weigh(['page.js', 'shared.js']));
+  expect(asleep.later).toBe(weigh(['Wiring.js', 'drawing.js', 'client.js']));
+
+  writeFileSync(join(site, 'index.html'), island('load'));
+  const awake = weighPage(site, '');
+  expect(awake.atOnce).toBe(asleep.atOnce + asleep.later);
+  expect(awake.later).toBe(0);
 });

@@ -9,10 +9,12 @@ import { chromiumFlags, findChromium } from './support/chromium.ts';
 
 /*
   Lighthouse (the general-purpose audit of the Chrome project) on the five main kinds of page. Accessibility and best
-  practices depend on the page alone. The speed score is simulated from the page's weight and its work on this machine,
-  which is shared: the best of a few runs counts.
+  practices depend on the page alone. The speed score is simulated from the page's weight and from its work on this
+  machine, which may be shared: it is held only when asked for, with LIGHTHOUSE_SPEED=1, and then the best of a few runs
+  counts. What a page weighs is held always, in budgets.test.ts.
 */
 const RUNS = 4;
+const SPEED = process.env.LIGHTHOUSE_SPEED === '1';
 const profile = mkdtempSync(join(tmpdir(), 'switched-live-lighthouse-'));
 let chrome: ReturnType<typeof spawn>;
 let port = 0;
@@ -45,7 +47,9 @@ async function scores(
     { port, logLevel: 'silent', output: 'json' },
     {
       extends: 'lighthouse:default',
-      settings: { onlyCategories: ['accessibility', 'best-practices', 'performance'] },
+      settings: {
+        onlyCategories: ['accessibility', 'best-practices', ...(SPEED ? ['performance'] : [])],
+      },
     },
   );
   if (!result) throw new Error('no report');
@@ -69,12 +73,13 @@ test.each([
   ['a system', '/systems/unvented-three-port/'],
   ['practice', '/practice/'],
 ])(
-  'Lighthouse gives %s 100 for accessibility and best practices and at least 98 for speed',
+  `Lighthouse gives %s 100 for accessibility and best practices${SPEED ? ' and at least 98 for speed' : ''}`,
   async (_, path) => {
     let best = await scores(path);
     expect(best.says).toEqual([]);
     expect(best.accessibility).toBe(100);
     expect(best.best).toBe(100);
+    if (!SPEED) return;
     for (let run = 1; run < RUNS && best.speed < 98; run++) {
       const again = await scores(path);
       if (again.speed > best.speed) best = again;
