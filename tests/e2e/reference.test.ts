@@ -81,7 +81,7 @@ test.each(['two-port-valve', 'mid-position-valve', 'cylinder-thermostat'])(
 test('A search for a terminal leads to its row on the page of its part', async () => {
   const page = await openPage({ path: '/search/?q=HW-OFF' });
   await page.getByRole('list', { name: 'Results' }).getByRole('link').first().click();
-  await page.waitForURL(/\/parts\/two-channel-programmer\/#terminal-hw-off$/);
+  await page.waitForURL(/\/parts\/two-channel-programmer\/\?hl=[^#]+#terminal-hw-off$/);
   expect(await page.locator('tr:target').textContent()).toContain('HW-OFF');
 });
 
