@@ -6,6 +6,8 @@ import { gzipSync } from 'node:zlib';
 export interface Weight {
   /** Fetched as the page loads: its scripts, its islands, and all they import. */
   readonly atOnce: number;
+  /** Fetched besides when an island that slept wakes. */
+  readonly waking: number;
   /** Named in those files as well, and fetched only when somebody asks for it: workers, imports on demand. */
   readonly later: number;
   readonly files: readonly string[];
@@ -86,9 +88,11 @@ export function weighPage(site: string, page: string): Weight {
   const files = [...found.keys()];
   const first = sum();
   fetchAll(filesOnTouch(html));
+  const waking = sum() - first;
   for (const { later } of found.values()) fetchAll(later);
   return {
     atOnce: first + inline.reduce((bytes, code) => bytes + gzip(code), 0),
+    waking,
     later: sum() - first,
     files,
   };

@@ -31,7 +31,8 @@ export function weighPages(job: string, { smoke }: Effort): Section {
   return {
     title,
     figures: [
-      atMost('wiring page, before it is used', wiring.atOnce, 70_000, sayKilobytes),
+      atMost('wiring page, before anybody stirs', wiring.atOnce, 10_000, sayKilobytes),
+      atMost('wiring page, fetched when somebody does', wiring.waking, 70_000, sayKilobytes),
       {
         what: 'wiring page, with all that it fetches on demand (the judge, sheets, the smallest change)',
         value: sayKilobytes(wiring.atOnce + wiring.later),

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { openPage } from './support/browser.ts';
-import { openJob, rightWires } from './support/job.ts';
+import { openJob, ready, rightWires } from './support/job.ts';
 import { tabTo } from './support/keys.ts';
 
 const right = rightWires();
@@ -63,7 +63,7 @@ test('A job read with scripts switched off says what it needs', async () => {
 test('From the home page a learner reaches the job in one step, and the first lesson in one', async () => {
   const page = await openPage({ path: '/' });
   await page.getByRole('link', { name: 'Start wiring' }).click();
-  await page.locator('[data-ready]').waitFor();
+  await ready(page);
   await page.goBack();
   await page.locator('main a[href*="/lessons/"]').first().click();
   expect(await page.getByRole('article').count()).toBe(1);

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openPage } from './support/browser.ts';
+import { keepBefore } from './support/job.ts';
 import { lessonWith } from './support/lesson-with.ts';
 
 /** A live circuit with three steps or more: Back and Next say how often they were pressed. */
@@ -92,4 +93,22 @@ test('What folds open by itself does so at the first click, and once', async () 
   await switches.locator('summary').click();
   await page.locator('astro-island[data-awake]').first().waitFor();
   expect(await switches.evaluate((details: HTMLDetailsElement) => details.open)).toBe(!open);
+});
+
+test('A wiring page sleeps until somebody stirs, and then answers as if it had been awake', async () => {
+  const page = await openPage({ path: '/jobs/three-port/' });
+  await page.waitForLoadState('networkidle');
+  const awake = page.locator('[data-ready]');
+  expect(await awake.count()).toBe(0);
+  // The very first thing: a key, no mouse.
+  await page.keyboard.press('Tab');
+  await awake.waitFor();
+});
+
+test('A wiring page wakes by itself where wires are kept, or come with the address', async () => {
+  const wires = [['spur/L', 'strip/1']] as const;
+  const page = await openPage({ path: '/jobs/three-port/', prepare: keepBefore('three-port', wires) });
+  await page.locator('[data-ready]').waitFor();
+  const linked = await openPage({ path: '/jobs/three-port/#w=' });
+  await linked.locator('[data-ready]').waitFor();
 });

@@ -2,6 +2,8 @@ import type { ClientDirective } from 'astro';
 import { type Press, takePress } from './press.ts';
 
 const wakers = ['pointerdown', 'focusin', 'keydown'] as const;
+/** What tells that somebody is at the page, before they press anything. */
+const stirs = [...wakers, 'pointermove', 'touchstart', 'wheel', 'scroll'] as const;
 const taken = ['click', 'keydown', 'change', 'submit'] as const;
 /** Milliseconds to wait for an island that is still fetching what it shows. */
 const PATIENCE = 15_000;
@@ -18,6 +20,16 @@ function wayTo(root: Element, element: Element): number[] {
 function isNamed(root: Element): boolean {
   const id = /^#([\w-]+)=/.exec(location.hash)?.[1];
   return id !== undefined && root.contains(document.getElementById(id));
+}
+
+/** Whether there is something to show that the server did not know: a state in the address, or what was kept under a name. */
+function isCalledFor(kept: string): boolean {
+  if (location.hash !== '' || location.search !== '') return true;
+  try {
+    return localStorage.getItem(kept) !== null;
+  } catch {
+    return false;
+  }
 }
 
 const follow = (root: Element, way: readonly number[]): Element | undefined =>
@@ -45,8 +57,13 @@ const settled = (root: Element): Promise<void> =>
  * fetched, and what was done meanwhile is done again on the same elements, so that the first press counts. An island
  * that fetches more when it wakes marks itself `aria-busy="true"` while it does, and the press waits for it. An address
  * that names a state of something in it wakes it as well.
+ *
+ * With a name, as in `client:touch="switched-live/…"`, the island is the page: it wakes at any sign of somebody, and at
+ * once when the address has a state or the device keeps something under that name.
  */
-const touch: ClientDirective = (load, _options, root) => {
+const touch: ClientDirective = (load, { value }, root) => {
+  const kept = typeof value === 'string' ? value : undefined;
+  const [from, signs] = kept === undefined ? ([root, wakers] as const) : ([window, stirs] as const);
   const presses: { press: Press; way: number[] }[] = [];
   const take = (event: Event) => {
     // What was done to the words around the controls needs no answer.
@@ -54,10 +71,10 @@ const touch: ClientDirective = (load, _options, root) => {
     if (press) presses.push({ press, way: wayTo(root, press.target) });
   };
   const named = () => {
-    if (isNamed(root)) void wake();
+    if (isNamed(root) || (kept !== undefined && isCalledFor(kept))) void wake();
   };
   const wake = async () => {
-    for (const type of wakers) root.removeEventListener(type, wake, true);
+    for (const type of signs) from.removeEventListener(type, wake, true);
     removeEventListener('hashchange', named);
     const hydrate = await load();
     const { activeElement } = document;
@@ -77,7 +94,7 @@ const touch: ClientDirective = (load, _options, root) => {
     }
     root.setAttribute('data-awake', '');
   };
-  for (const type of wakers) root.addEventListener(type, wake, { capture: true, passive: true });
+  for (const type of signs) from.addEventListener(type, wake, { capture: true, passive: true });
   for (const type of taken) root.addEventListener(type, take, true);
   addEventListener('hashchange', named);
   named();

@@ -2,7 +2,7 @@ import type { AstroIntegration } from 'astro';
 
 declare module 'astro' {
   interface AstroClientDirectives {
-    'client:touch'?: boolean;
+    'client:touch'?: boolean | string;
   }
 }
 

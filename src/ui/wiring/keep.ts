@@ -1,7 +1,7 @@
 import type { Wire } from '../../engine/model/wiring.ts';
 
-/** What is kept of a job on this device: the wires, so that a reload brings them back. */
-const keyOf = (job: string): string => `switched-live/wiring/1/${job}`;
+/** Where a job's wires are kept on this device, so that a reload brings them back. */
+export const keyOf = (job: string): string => `switched-live/wiring/1/${job}`;
 
 export type Kept = 'kept' | 'blocked' | 'full';
 

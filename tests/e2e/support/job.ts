@@ -82,8 +82,11 @@ export async function openJob({ job = WHOLE, wires, hash = '', ...rest }: JobOpe
   return page;
 }
 
-/** Waits until the wiring page has come to life. */
-export const ready = (page: Page) => page.locator('[data-ready]').waitFor();
+/** Stirs, as somebody who comes to the page does, and waits until the wiring page has come to life. */
+export async function ready(page: Page) {
+  await page.mouse.move(1, 1);
+  await page.locator('[data-ready]').waitFor();
+}
 
 /** The board, strip or table view. */
 export const choose = (page: Page, view: 'Board' | 'Strip' | 'Table') =>
