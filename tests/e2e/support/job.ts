@@ -84,8 +84,13 @@ export async function openJob({ job = WHOLE, wires, hash = '', ...rest }: JobOpe
 
 /** Stirs, as somebody who comes to the page does, and waits until the wiring page has come to life. */
 export async function ready(page: Page) {
-  await page.mouse.move(1, 1);
-  await page.locator('[data-ready]').waitFor();
+  const awake = page.locator('[data-ready]');
+  for (let k = 0; k < 50 && !(await awake.isVisible()); k++) {
+    // A move that comes before the page listens is not noticed: people go on moving, and so does this.
+    await page.mouse.move(1, 1 + (k % 2));
+    await page.waitForTimeout(50);
+  }
+  await awake.waitFor();
 }
 
 /** The board, strip or table view. */
