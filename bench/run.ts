@@ -1,5 +1,6 @@
 /** `npm run bench`: figures and ratios from one run on one machine; `-- --smoke` only shows that everything runs. */
 import { cpus } from 'node:os';
+import { timeDiagnosis } from './diagnose.ts';
 import { compareEvaluators } from './evaluators.ts';
 import { timeFaults } from './faults.ts';
 import { type Section, sayTable } from './figure.ts';
@@ -22,6 +23,7 @@ const sections: Section[] = [
   timeVerdicts(material, effort),
   await timeZones(effort),
   await timeFaults(material, effort),
+  timeDiagnosis(effort),
   timeHeat(material, effort),
   await timeGrade(material, effort),
   weighPages(material.job, effort),

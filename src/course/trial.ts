@@ -1,5 +1,5 @@
 /** Where an answer was given. */
-export type Mode = 'lesson' | 'practice' | 'revision' | 'test-out' | 'before' | 'after';
+export type Mode = 'lesson' | 'practice' | 'revision' | 'test-out' | 'before' | 'after' | 'callout';
 
 /**
  * One answer, as it is kept: the log of trials is the truth, and everything else (mastery, revision, calibration) is

@@ -1,14 +1,17 @@
 import * as z from 'zod/mini';
+import type { KeptVisit } from '../course/callouts/kept-visit.ts';
 import { seedOf } from '../course/random.ts';
 import { FileError, show } from './error.ts';
 import { parseJson } from './json.ts';
 import { placeAt } from './place.ts';
 import { checkShape, keys, list, map, pattern, text } from './shape.ts';
+import { actsSchema } from './visit.ts';
 
-/** A backup file has at most so many bytes, and holds so many answers, begun answers, and wirings and benches. */
+/** A backup file has at most so many bytes, and holds so many answers, begun answers, visits, and wirings and benches. */
 export const MOST_BACKUP_BYTES = 20_000_000;
 export const MOST_TRIALS = 50_000;
 export const MOST_DRAFTS = 2000;
+export const MOST_VISITS = 1000;
 export const MOST_PLACES = 2000;
 
 /** Letters of a name: an address may name every layout. */
@@ -34,7 +37,7 @@ const milliseconds = (expected: string, most = Number.MAX_SAFE_INTEGER) =>
 /** Up to the last moment that a date can have. */
 const time = milliseconds('milliseconds since 1970', 8.64e15);
 
-const MODES = ['lesson', 'practice', 'revision', 'test-out', 'before', 'after'] as const;
+const MODES = ['lesson', 'practice', 'revision', 'test-out', 'before', 'after', 'callout'] as const;
 const trial = keys('an answer: at, objective, item, method, right, attempt, hints, shown, took, mode', {
   at: time,
   objective: name('the id of an objective'),
@@ -74,6 +77,19 @@ const draft = keys('an answer begun: place, item, answer, at', {
   at: time,
 });
 
+const visit = keys('a visit: id, callout, acts, wheels, said, at, took, done', {
+  id: name('the id of a visit'),
+  callout: name('the address of a callout'),
+  acts: actsSchema,
+  wheels: list('a list of training wheels', name('a training wheel')).check(
+    z.maxLength(10, { error: 'at most 10 training wheels' }),
+  ),
+  said: z.exactOptional(name('the id of a fault')),
+  at: time,
+  took: milliseconds('milliseconds'),
+  done: z.boolean({ error: 'true or false' }),
+});
+
 const PLACE = /^switched-live\/(wiring\/1\/.{1,200}|bench\/1\/.{1,200}|bench-open)$/;
 
 const versionSays = '1, the version of the format';
@@ -81,13 +97,19 @@ export const backupSchema = keys('a backup: backup, made, checksum, progress', {
   backup: z.literal(1, { error: versionSays }).check(z.meta({ description: versionSays })),
   made: time,
   checksum: pattern('a checksum: 8 digits or letters from a to f', /^[0-9a-f]{8}$/),
-  progress: keys('progress: trials, choices, drafts, places', {
+  progress: keys('progress: trials, choices, drafts, visits, places', {
     trials: list('a list of answers', trial).check(
       z.maxLength(MOST_TRIALS, { error: `at most ${MOST_TRIALS} answers` }),
     ),
     choices,
     drafts: list('a list of answers begun', draft).check(
       z.maxLength(MOST_DRAFTS, { error: `at most ${MOST_DRAFTS} answers begun` }),
+    ),
+    // Backups from before there were callouts have none.
+    visits: z.exactOptional(
+      list('a list of visits', visit).check(
+        z.maxLength(MOST_VISITS, { error: `at most ${MOST_VISITS} visits` }),
+      ),
     ),
     places: map(
       'wirings and benches by the key they are kept under',
@@ -104,7 +126,9 @@ export const backupSchema = keys('a backup: backup, made, checksum, progress', {
 );
 
 /** What a backup holds: `places` are the wirings and benches, as text by the key they are kept under. */
-export type Backup = z.output<typeof backupSchema>['progress'];
+export type Backup = Omit<z.output<typeof backupSchema>['progress'], 'visits'> & {
+  readonly visits?: readonly KeptVisit[];
+};
 
 /** Whether what is kept under a key of this device's plain storage belongs into a backup. */
 export const isPlace = (key: string): boolean => PLACE.test(key);
@@ -137,6 +161,7 @@ export function parseBackup(json: string, file: string): Backup {
   for (const [key, most] of [
     ['trials', MOST_TRIALS],
     ['drafts', MOST_DRAFTS],
+    ['visits', MOST_VISITS],
   ] as const) {
     const own = given?.[key];
     if (Array.isArray(own) && own.length > most) fail(['progress', key], `at most ${most}`, show(own));

@@ -2,6 +2,8 @@ import * as z from 'zod/mini';
 import { attemptSchema } from './attempt.ts';
 import { backupSchema } from './backup.ts';
 import { benchSchema } from './bench.ts';
+import { calloutSchema } from './callout.ts';
+import { doubleFaultsSchema } from './double-faults.ts';
 import { jobSchema } from './job.ts';
 import { quizSchema } from './quiz.ts';
 import { systemSchema } from './system-schema.ts';
@@ -13,6 +15,8 @@ const schemas = new Map<string, z.core.$ZodType>([
   ['bench', benchSchema],
   ['quiz', quizSchema],
   ['backup', backupSchema],
+  ['callout', calloutSchema],
+  ['double-faults', doubleFaultsSchema],
 ]);
 
 /** Names of the file formats whose JSON Schema is published. */

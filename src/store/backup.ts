@@ -1,7 +1,7 @@
-import { type Backup, isPlace, MOST_TRIALS, parseBackup, writeBackup } from '../files/backup.ts';
+import { type Backup, isPlace, MOST_TRIALS, MOST_VISITS, parseBackup, writeBackup } from '../files/backup.ts';
 import type { KeptStore } from './store.ts';
 
-/** What has come back from a backup: answers that were not here, and wirings and benches that were not. */
+/** What has come back from a backup: answers that were not here, visits to callouts, and wirings and benches. */
 export interface Restored {
   readonly answers: number;
   readonly places: number;
@@ -20,11 +20,17 @@ function placesIn(plain: Storage | undefined): Record<string, string> {
 
 /** The text of a backup of all that is kept on this device; of very many answers, the latest. */
 export async function makeBackup(store: KeptStore, plain: Storage | undefined): Promise<string> {
-  const [trials, choices, drafts] = await Promise.all([store.trials(), store.choices(), store.drafts()]);
+  const [trials, choices, drafts, visits] = await Promise.all([
+    store.trials(),
+    store.choices(),
+    store.drafts(),
+    store.visits(),
+  ]);
   const backup: Backup = {
     trials: trials.slice(-MOST_TRIALS),
     choices,
     drafts: [...drafts],
+    visits: visits.slice(-MOST_VISITS),
     places: placesIn(plain),
   };
   return writeBackup(backup, store.now());
@@ -40,8 +46,8 @@ export async function loadBackup(
   text: string,
   file: string,
 ): Promise<Restored> {
-  const { places, ...progress } = parseBackup(text, file);
-  const answers = await store.merge(progress);
+  const { places, visits = [], ...progress } = parseBackup(text, file);
+  const answers = await store.merge({ ...progress, visits });
   let restored = 0;
   try {
     for (const [key, kept] of Object.entries(places)) {

@@ -1,4 +1,5 @@
 import type { IDBPTransaction } from 'idb';
+import type { KeptVisit } from '../course/callouts/kept-visit.ts';
 import type { Trial } from '../course/trial.ts';
 import type { StoreName, Structure } from './database.ts';
 import { readChoices, trialKey } from './records.ts';
@@ -11,6 +12,8 @@ export type Change =
   | { readonly kind: 'forget'; readonly names: readonly (keyof Choices)[] }
   | { readonly kind: 'draft'; readonly draft: Draft }
   | { readonly kind: 'drop'; readonly place: string }
+  | { readonly kind: 'visit'; readonly visit: KeptVisit }
+  | { readonly kind: 'drop-visit'; readonly id: string }
   | { readonly kind: 'clear' };
 
 /** The key that the choices are kept under. */
@@ -23,6 +26,7 @@ export async function write(to: Writing, change: Change): Promise<void> {
   const trials = to.objectStore('trials');
   const choices = to.objectStore('choices');
   const drafts = to.objectStore('drafts');
+  const visits = to.objectStore('visits');
   switch (change.kind) {
     case 'trial':
       await trials.put(change.trial);
@@ -32,8 +36,13 @@ export async function write(to: Writing, change: Change): Promise<void> {
       return;
     case 'drop':
       return drafts.delete(change.place);
+    case 'visit':
+      await visits.put(change.visit);
+      return;
+    case 'drop-visit':
+      return visits.delete(change.id);
     case 'clear':
-      await Promise.all([trials.clear(), choices.clear(), drafts.clear()]);
+      await Promise.all([trials.clear(), choices.clear(), drafts.clear(), visits.clear()]);
       return;
     default:
       await choices.put(choicesAfter(readChoices(await choices.get(CHOICES)), [change]), CHOICES);
@@ -77,3 +86,23 @@ export function draftsAfter(drafts: readonly Draft[], changes: readonly Change[]
   }
   return [...now.values()];
 }
+
+/** Visits as they are then, the one touched last at the end. */
+export function visitsAfter(visits: readonly KeptVisit[], changes: readonly Change[]): readonly KeptVisit[] {
+  const now = new Map(visits.map((visit) => [visit.id, visit]));
+  for (const change of changes) {
+    if (change.kind === 'clear') now.clear();
+    if (change.kind === 'visit') now.set(change.visit.id, change.visit);
+    if (change.kind === 'drop-visit') now.delete(change.id);
+  }
+  return [...now.values()].sort((a, b) => a.at - b.at);
+}
+
+/** Visits that are over are kept up to this many. */
+const MOST_OVER = 200;
+
+/** What to forget so that not too many visits are kept: of those that are over, the oldest. */
+export const tooMany = (visits: readonly KeptVisit[]): readonly Change[] => {
+  const over = visits.filter(({ done }) => done);
+  return over.slice(0, Math.max(0, over.length - MOST_OVER)).map(({ id }) => ({ kind: 'drop-visit', id }));
+};

@@ -8,11 +8,12 @@ export interface Structure extends DBSchema {
   trials: { key: [number, string, string, number]; value: unknown; indexes: { objective: string } };
   choices: { key: string; value: unknown };
   drafts: { key: string; value: unknown };
+  visits: { key: string; value: unknown };
 }
 
 export type Database = IDBPDatabase<Structure>;
-export type StoreName = 'trials' | 'choices' | 'drafts';
-export const STORES: StoreName[] = ['trials', 'choices', 'drafts'];
+export type StoreName = 'trials' | 'choices' | 'drafts' | 'visits';
+export const STORES: StoreName[] = ['trials', 'choices', 'drafts', 'visits'];
 
 /** What may happen to a database while it is opened or open. */
 export interface Watch {

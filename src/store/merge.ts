@@ -19,11 +19,14 @@ export function changesOf(here: Progress, there: Progress): readonly Change[] {
   });
   const draftTimes = new Map(here.drafts.map(({ place, at }) => [place, at]));
   const begun = there.drafts.filter(({ place, at }) => at > (draftTimes.get(place) ?? -1));
+  const visitTimes = new Map(here.visits.map(({ id, at }) => [id, at]));
+  const visited = there.visits.filter(({ id, at }) => at > (visitTimes.get(id) ?? -1));
   const choices = mergedChoices(here.choices, there.choices);
   const same = JSON.stringify(choices) === JSON.stringify({ ...here.choices });
   return [
     ...fresh.map((trial): Change => ({ kind: 'trial', trial })),
     ...begun.map((draft): Change => ({ kind: 'draft', draft })),
+    ...visited.map((visit): Change => ({ kind: 'visit', visit })),
     ...(same ? [] : [{ kind: 'choose', choices } satisfies Change]),
   ];
 }

@@ -1,10 +1,19 @@
+import type { KeptVisit } from '../course/callouts/kept-visit.ts';
 import type { Trial } from '../course/trial.ts';
-import { CHOICES, type Change, choicesAfter, draftsAfter, trialsAfter } from './changes.ts';
+import {
+  CHOICES,
+  type Change,
+  choicesAfter,
+  draftsAfter,
+  tooMany,
+  trialsAfter,
+  visitsAfter,
+} from './changes.ts';
 import { makeConnection } from './connection.ts';
 import type { Database } from './database.ts';
 import { changesOf } from './merge.ts';
 import { askToPersist } from './persist.ts';
-import { isDraft, isTrial, readChoices } from './records.ts';
+import { isDraft, isTrial, isVisit, readChoices } from './records.ts';
 import type { Choices, Draft, KeptStore } from './store.ts';
 import { inWords, type TroubleKind } from './troubles.ts';
 
@@ -47,6 +56,7 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
   let trials: readonly Trial[] = [];
   let choices: Choices = {};
   let drafts: readonly Draft[] = [];
+  let visits: readonly KeptVisit[] = [];
   let latest = 0;
   let isRead = false;
 
@@ -57,6 +67,7 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
       trials = trialsAfter(trials, wrote);
       choices = choicesAfter(choices, wrote);
       drafts = draftsAfter(drafts, wrote);
+      visits = visitsAfter(visits, wrote);
       if (wrote.length > 0) channel?.postMessage('changed');
       tell();
     },
@@ -87,13 +98,15 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
       if (isRead) return;
       // Marked first: a change that comes while this reads unmarks it again.
       isRead = true;
-      const [log, chosen, begun] = await Promise.all([
+      const [log, chosen, begun, visited] = await Promise.all([
         db.getAll('trials'),
         db.get('choices', CHOICES),
         db.getAll('drafts'),
+        db.getAll('visits'),
       ]);
       troubles.delete('damaged');
       [trials, choices, drafts] = [sound(log), readChoices(chosen), begun.filter(isDraft)];
+      visits = visitsAfter(visited.filter(isVisit), []);
       latest = Math.max(latest, trials.at(-1)?.at ?? 0);
     });
   const change = async (...changes: readonly Change[]) => {
@@ -105,6 +118,7 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
     if (pending().length > 0) tell();
   };
   const all = () => trialsAfter(trials, pending());
+  const allVisits = () => visitsAfter(visits, pending());
 
   const heard = () => {
     isRead = false;
@@ -149,14 +163,30 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
     },
     keepDraft: (draft) => change({ kind: 'draft', draft: plain(draft) }),
     dropDraft: (place) => change({ kind: 'drop', place }),
+    visit: async (callout) => {
+      await readAll();
+      return allVisits().findLast((visit) => visit.callout === callout);
+    },
+    visits: async () => {
+      await readAll();
+      return allVisits();
+    },
+    keepVisit: async (visit) => {
+      await readAll();
+      const kept: Change = { kind: 'visit', visit: plain(visit) };
+      await change(kept, ...tooMany(visitsAfter(allVisits(), [kept])));
+    },
+    dropVisit: (id) => change({ kind: 'drop-visit', id }),
     merge: async (progress) => {
       await readAll();
       const here = {
         trials: all(),
         choices: choicesAfter(choices, pending()),
         drafts: draftsAfter(drafts, pending()),
+        visits: allVisits(),
       };
-      const changes = changesOf(here, plain(progress));
+      const missing = changesOf(here, plain(progress));
+      const changes = [...missing, ...tooMany(visitsAfter(here.visits, missing))];
       latest = progress.trials.reduce((most, { at }) => Math.max(most, at), latest);
       await change(...changes);
       return changes.filter(({ kind }) => kind === 'trial').length;

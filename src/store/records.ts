@@ -1,9 +1,10 @@
+import type { KeptVisit } from '../course/callouts/kept-visit.ts';
 import type { Mode, Trial } from '../course/trial.ts';
 import type { Choices, Draft } from './store.ts';
 
 /** Records as they come from the device, checked before anything is made of them. */
 
-const MODES: readonly Mode[] = ['lesson', 'practice', 'revision', 'test-out', 'before', 'after'];
+const MODES: readonly Mode[] = ['lesson', 'practice', 'revision', 'test-out', 'before', 'after', 'callout'];
 
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -23,6 +24,18 @@ export const isTrial = (value: unknown): value is Trial =>
 
 export const isDraft = (value: unknown): value is Draft =>
   isObject(value) && isName(value.place) && isName(value.item) && isTime(value.at) && 'answer' in value;
+
+/** What its acts say, whoever plays them sees: an act that a system does not allow for is refused there. */
+export const isVisit = (value: unknown): value is KeptVisit =>
+  isObject(value) &&
+  [value.id, value.callout].every(isName) &&
+  [value.at, value.took].every(isTime) &&
+  typeof value.done === 'boolean' &&
+  (value.said === undefined || isName(value.said)) &&
+  Array.isArray(value.wheels) &&
+  value.wheels.every(isName) &&
+  Array.isArray(value.acts) &&
+  value.acts.every((act) => isObject(act) && isName(act.do));
 
 /** The choices that can be read; others are passed over. */
 export function readChoices(value: unknown): Choices {

@@ -1,3 +1,4 @@
+import type { KeptVisit } from '../course/callouts/kept-visit.ts';
 import type { Trial } from '../course/trial.ts';
 
 /** What a learner has chosen or left off at; each may be absent. */
@@ -41,6 +42,13 @@ export interface Store {
   readonly draft: (place: string) => Promise<Draft | undefined>;
   readonly keepDraft: (draft: Draft) => Promise<void>;
   readonly dropDraft: (place: string) => Promise<void>;
+  /** The latest visit to a callout, whether it is over or not. */
+  readonly visit: (callout: string) => Promise<KeptVisit | undefined>;
+  /** Keeps a visit; of those that are over, only the last 200 stay. */
+  readonly keepVisit: (visit: KeptVisit) => Promise<void>;
+  readonly dropVisit: (id: string) => Promise<void>;
+  /** Every visit that is kept, the one touched last at the end. */
+  readonly visits: () => Promise<readonly KeptVisit[]>;
   /** Trouble now, the gravest first. */
   readonly troubles: () => readonly Trouble[];
   /** Called after a change of progress or trouble, in this tab or another; returns how to stop. */
@@ -54,6 +62,7 @@ export interface Progress {
   readonly trials: readonly Trial[];
   readonly choices: Choices;
   readonly drafts: readonly Draft[];
+  readonly visits: readonly KeptVisit[];
 }
 
 /** A store as the progress page needs it. */
@@ -62,8 +71,8 @@ export interface KeptStore extends Store {
   readonly trialsOf: (objective: string) => Promise<readonly Trial[]>;
   readonly drafts: () => Promise<readonly Draft[]>;
   /**
-   * Adds progress from elsewhere, such as a backup: each trial once, at its own time; of choices and drafts that are
-   * here too, those that are here stay unless the other was later.
+   * Adds progress from elsewhere, such as a backup: each trial once, at its own time; of choices, drafts and
+   * visits that are here too, those that are here stay unless the other was later.
    * @returns how many trials were new
    */
   readonly merge: (progress: Progress) => Promise<number>;

@@ -8,12 +8,14 @@ import { formatNames, publishedSchema } from '../../src/files/published.ts';
 /** A checker made from the published schema alone, read back as a stranger would read it. */
 const stranger = (format: string) => z.fromJSONSchema(JSON.parse(JSON.stringify(publishedSchema(format))));
 
-test('system, job, attempt, bench, quiz and backup are published, each as JSON Schema of 2020-12', () => {
-  expect(formatNames()).toEqual(['system', 'job', 'attempt', 'bench', 'quiz', 'backup']);
+test('every format that people write or keep is published, each as JSON Schema of 2020-12', () => {
+  const objects = ['system', 'job', 'attempt', 'bench', 'quiz', 'backup', 'callout'];
+  const lists = ['double-faults'];
+  expect(formatNames()).toEqual([...objects, ...lists]);
   for (const format of formatNames())
     expect(publishedSchema(format)).toMatchObject({
       $schema: 'https://json-schema.org/draft/2020-12/schema',
-      type: 'object',
+      type: lists.includes(format) ? 'array' : 'object',
     });
 });
 
@@ -21,6 +23,7 @@ test.each([
   ['system', 'systems'],
   ['job', 'jobs'],
   ['quiz', 'quizzes'],
+  ['callout', 'callouts'],
 ])('every %s of the course fits the published schema', (format, where) => {
   const folder = new URL(`../../content/${where}/`, import.meta.url);
   const names = readdirSync(folder);
@@ -30,6 +33,16 @@ test.each([
     expect(stranger(format).safeParse(data).error?.issues ?? []).toEqual([]);
     expect(stranger(format).safeParse({ ...data, titel: 'x' }).success).toBe(false);
   }
+});
+
+test('the double faults of the course fit the published schema, and a fault that is two things does not', () => {
+  const text = readFileSync(new URL('../../content/double-faults.yaml', import.meta.url), 'utf8');
+  const data = parse(text) as { faults: object[] }[];
+  const check = stranger('double-faults');
+  expect(check.safeParse(data).error?.issues ?? []).toEqual([]);
+  const both = { fail: 'a/b', link: ['a/1', 'a/2'] };
+  expect(check.safeParse([{ ...data[0], faults: [both, both] }]).success).toBe(false);
+  expect(check.safeParse([{ ...data[0], faults: [] }]).success).toBe(false);
 });
 
 describe('the published schema of an attempt and the parser agree', () => {

@@ -1,18 +1,7 @@
-import { fleschKincaid } from 'flesch-kincaid';
-import { syllable } from 'syllable';
 import { describe, expect, it } from 'vitest';
 import { loadLessons } from '../../src/files/site/lessons.ts';
 import { sentencesOf, wordsOf } from '../../src/files/site/prose.ts';
-
-/**
- * Reading grade by the Flesch–Kincaid formula (J. P. Kincaid and others, 1975), with the libraries `flesch-kincaid` and
- * `syllable`. A grade is about an age less five: the sixth grade is read at eleven to twelve.
- */
-function gradeOf(sentences: readonly string[]): number {
-  const words = sentences.flatMap(wordsOf);
-  const syllables = words.reduce((sum, word) => sum + syllable(word), 0);
-  return fleschKincaid({ sentence: sentences.length, word: words.length, syllable: syllables });
-}
+import { gradeOf } from './support/grade.ts';
 
 describe('the measure', () => {
   it('puts a plain sentence low and a wordy one high', () => {

@@ -2,6 +2,7 @@ import { gzipSync } from 'node:zlib';
 import lunr from 'lunr';
 import { describe, expect, it } from 'vitest';
 import { pack, unpack } from '../../src/files/search-pack.ts';
+import { loadCallouts } from '../../src/files/site/callouts.ts';
 import { loadLessons } from '../../src/files/site/lessons.ts';
 import { plainText } from '../../src/files/site/plainText.ts';
 import { loadQuizzes } from '../../src/files/site/quizzes.ts';
@@ -39,6 +40,24 @@ describe('the search', () => {
         .filter(({ entry }) => entry.kind === 'Term')
         .map(({ entry }) => entry.title),
     ).toContain(title);
+  });
+
+  it('finds every callout by its title, and tells nothing of its fault', () => {
+    const callouts = loadCallouts();
+    for (const { id, title } of callouts) {
+      const found = find(title).slice(0, 4);
+      expect(found.map(({ entry }) => entry.to)).toContain(`/callouts/${id}/`);
+    }
+    const shown = JSON.stringify(searchEntries().filter(({ kind }) => kind === 'Callout'));
+    for (const { after } of callouts) expect(shown).not.toContain(after.slice(0, 40));
+  });
+
+  it.each(['fault finding', 'diagnosis', 'breakdown'])('leads “%s” to the callouts', (words) => {
+    expect(
+      find(words)
+        .slice(0, 6)
+        .map(({ entry }) => entry.to),
+    ).toContain('/callouts/');
   });
 
   it.each(['Y-plan', 'y plan', 'yplan', 'S-plan', 'splan'])(

@@ -41,7 +41,7 @@ const trials: fc.Arbitrary<Trial[]> = fc.array(
     hints: count,
     shown: count,
     took: fc.double({ min: 0, max: 1e7, noNaN: true }).map((ms) => ms + 0),
-    mode: fc.constantFrom<Mode>('lesson', 'practice', 'revision', 'test-out', 'before', 'after'),
+    mode: fc.constantFrom<Mode>('lesson', 'practice', 'revision', 'test-out', 'before', 'after', 'callout'),
   }),
   { maxLength: 20 },
 );

@@ -1,3 +1,4 @@
+import { calloutObjectives } from '../callouts/objectives.ts';
 import { type LessonOutline, lessonsOf, type Outline, type PartOutline } from '../outline.ts';
 import type { Objective } from '../task.ts';
 import type { Trial } from '../trial.ts';
@@ -24,7 +25,7 @@ export interface Counts {
   readonly due: number;
 }
 
-interface Whole extends Counts {
+export interface Whole extends Counts {
   /** Solid when all of it is, unseen when none of it has been met, else shaky. */
   readonly state: Known;
   readonly objectives: readonly ObjectiveState[];
@@ -43,6 +44,8 @@ export interface CourseState extends Whole {
   readonly parts: readonly PartState[];
   /** Every lesson in the order of the course. */
   readonly lessons: readonly LessonState[];
+  /** Finding faults on visits: it stands beside the lessons, and is not counted with them. */
+  readonly callouts: Whole;
 }
 
 function wholeOf(objectives: readonly ObjectiveState[]): Whole {
@@ -88,5 +91,6 @@ export function courseState(
     return { part, lessons, ...wholeOf(lessons.flatMap(({ objectives }) => objectives)) };
   });
   const lessons = parts.flatMap((part) => part.lessons);
-  return { parts, lessons, ...wholeOf(lessons.flatMap(({ objectives }) => objectives)) };
+  const callouts = wholeOf(calloutObjectives.map(stateOf));
+  return { parts, lessons, callouts, ...wholeOf(lessons.flatMap(({ objectives }) => objectives)) };
 }

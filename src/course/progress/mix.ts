@@ -52,11 +52,14 @@ export function mixedSet(among: readonly ObjectiveState[], most: number, random:
   return set;
 }
 
+/** What is due, the longest overdue first. */
+export const dueFirst = (among: readonly ObjectiveState[]): readonly ObjectiveState[] =>
+  among.filter(({ due }) => due).sort((a, b) => (a.card?.due ?? 0) - (b.card?.due ?? 0));
+
 /** A revision set: the same, of what is due alone; the longest overdue are taken where there are too many. */
 export function revisionSet(among: readonly ObjectiveState[], most: number, random: Random): readonly Pick[] {
-  const due = among
-    .filter((state) => state.due)
-    .sort((a, b) => (a.card?.due ?? 0) - (b.card?.due ?? 0))
+  const due = dueFirst(among)
+    .filter(({ objective }) => objective.tasks.length > 0)
     .slice(0, most);
   return separate(
     due.map(({ objective }) => ({ objective, task: random.pick(objective.tasks) })),

@@ -1,9 +1,11 @@
+import { familyOfObjective } from '../callouts/objectives.ts';
 import type { Route } from '../outline.ts';
 import type { CourseState, LessonState } from './course-state.ts';
+import { dueFirst } from './mix.ts';
 
 /** The next thing to do, for a button that says “Continue”. */
 export interface Next {
-  readonly kind: 'start' | 'lesson' | 'revise' | 'mixed';
+  readonly kind: 'start' | 'lesson' | 'revise' | 'visit' | 'mixed';
   /** From the site's root. */
   readonly path: string;
   readonly title: string;
@@ -22,7 +24,7 @@ export interface Standing {
 const lessonPath = ({ lesson }: LessonState) => `/lessons/${lesson.slug}/`;
 
 /**
- * What to do next: the lesson that was left before its questions were solid, then what is due, then the first lesson of
+ * What to do next: the lesson that was left before its questions were solid, then what is due, visits last, then the first lesson of
  * the route that is not solid, and when all are, a mixed set.
  */
 export function nextThing(state: CourseState, { route, last }: Standing = {}): Next {
@@ -43,6 +45,17 @@ export function nextThing(state: CourseState, { route, last }: Standing = {}): N
       path: '/practice/#revise',
       title: 'Revise what is due',
       why: state.due === 1 ? 'One thing is due.' : `${state.due} things are due.`,
+    };
+  const [visit] = dueFirst(state.callouts.objectives);
+  if (visit)
+    return {
+      kind: 'visit',
+      path: `/practice/#visit=${familyOfObjective(visit.objective.id)}`,
+      title: 'A visit to a fault',
+      why:
+        state.callouts.due === 1
+          ? 'One kind of fault is due.'
+          : `${state.callouts.due} kinds of fault are due.`,
     };
   if (first) {
     const why = first.state === 'unseen' ? 'The next lesson.' : 'Not all of it is solid yet.';

@@ -60,16 +60,44 @@ export function alikeGroups(
   let groups: Candidate[][] = [[...candidates]];
   for (const inputs of probes(system)) {
     if (groups.every((group) => group.length === 1)) break;
-    groups = split(groups, (one) =>
-      enter(bench, { ...cold, inputs }, one)
-        .stands.map(shows)
-        .join(' '),
-    );
+    groups = split(groups, (one) => onArrival(bench, { ...cold, inputs }, one));
   }
-  const wide = system.places * 2 ** system.inputs.length > MOST_CONFIGURATIONS;
-  groups = split(groups, (one) => (wide ? structure(system, wires, one) : whole(bench, cold, one)));
+  groups = split(groups, inFull(bench, wires));
   const rank = new Map(candidates.map(({ id }, k) => [id, k]));
   return groups.sort(([a], [b]) => rank.get(a!.id)! - rank.get(b!.id)!);
+}
+
+/** The candidates, besides this one, that nothing can tell from it: see `alikeGroups`, whose group of it this is. */
+export function alikeTo(
+  bench: Bench,
+  wires: readonly Wire[],
+  one: Candidate,
+  candidates: readonly Candidate[],
+): Candidate[] {
+  const cold = arrive(bench.system, wires, {});
+  const same = (key: (candidate: Candidate) => string) => {
+    const own = key(one);
+    left = left.filter((other) => key(other) === own);
+  };
+  let left = candidates.filter(({ id }) => id !== one.id);
+  for (const inputs of probes(bench.system)) {
+    if (left.length === 0) return [];
+    same((candidate) => onArrival(bench, { ...cold, inputs }, candidate));
+  }
+  same(inFull(bench, wires));
+  return left;
+}
+
+/** What a candidate shows on arrival. */
+const onArrival = (bench: Bench, setup: Setup, candidate: Candidate): string =>
+  enter(bench, setup, candidate).stands.map(shows).join(' ');
+
+/** All there is to know of a candidate, as a text: the same for those that are alike. */
+function inFull(bench: Bench, wires: readonly Wire[]): (candidate: Candidate) => string {
+  const { system } = bench;
+  const wide = system.places * 2 ** system.inputs.length > MOST_CONFIGURATIONS;
+  const cold = arrive(system, wires, {});
+  return (one) => (wide ? structure(system, wires, one) : whole(bench, cold, one));
 }
 
 /** Settings to look at first: all at rest, each alone with the supply on, all. */

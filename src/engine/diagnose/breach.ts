@@ -3,6 +3,7 @@ export type Breach =
   | 'cover-off-live'
   | 'hand-in-live'
   | 'continuity-live'
+  | 'not-identified'
   | 'not-locked'
   | 'tester-not-proved'
   | 'pairs-left-out'
@@ -14,6 +15,8 @@ export const breachSays: Readonly<Record<Breach, string>> = {
   'cover-off-live': 'You took a cover off with the supply on.',
   'hand-in-live': 'You put a hand into an enclosure with the supply on.',
   'continuity-live': 'You tested continuity on a live circuit: it can hurt you and break the meter.',
+  'not-identified':
+    'You went in before you had found every supply: the one you missed could have been on, or come on.',
   'not-locked':
     'You worked on the wiring without locking the supply off: somebody could have switched it on.',
   'tester-not-proved': 'You did not prove the tester on a known source before you tested for dead.',

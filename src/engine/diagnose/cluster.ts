@@ -47,6 +47,11 @@ function elementsOf({ parts, loads, nodeOf }: System): readonly Element[] {
  */
 export type Memo = Map<string, number>;
 
+/** Volts met before where a system stands so, by meter and nets: many terminals share a net. */
+const met = new WeakMap<Stand, Map<number, number>>();
+/** More than the nets of any system. */
+const NETS = 1 << 12;
+
 function remembered(memo: Memo | undefined, key: string, work: () => number): number {
   const known = memo?.get(key);
   if (known !== undefined) return known;
@@ -105,11 +110,27 @@ export function voltsAcross(
   memo?: Memo,
 ): number {
   const { nets, system } = stand;
-  const [line, zero] = [nets[system.supply.line]!, nets[system.supply.neutral]!];
   const [from, to] = [nets[first]!, nets[second]!];
   if (from === to) return 0;
-  const edge = [line, zero];
+  const edge = [nets[system.supply.line]!, nets[system.supply.neutral]!];
   if (edge.includes(from) && edge.includes(to)) return SUPPLY_VOLTS;
+  const own = met.get(stand) ?? new Map<number, number>();
+  met.set(stand, own);
+  const key = (meterOhms * NETS + from) * NETS + to;
+  const found = own.get(key) ?? voltsBetween(stand, edge, from, to, meterOhms, memo);
+  own.set(key, found);
+  return found;
+}
+
+/** The same between two nets, worked out. `edge`: the nets of line and neutral. */
+function voltsBetween(
+  stand: Stand,
+  edge: readonly number[],
+  from: number,
+  to: number,
+  meterOhms: number,
+  memo?: Memo,
+): number {
   const { wanted, branches, key } = smallCircuit(stand, edge, [from, to]);
   const wired = isLive(stand) ? wanted.map((net, k) => (k > 1 ? stand.wired[net]! : 0)) : [];
   const [a, b] = [wanted.indexOf(from), wanted.indexOf(to)];

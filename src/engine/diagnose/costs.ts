@@ -6,6 +6,7 @@
 export const costs = {
   look: 1,
   operate: 1,
+  identify: 1,
   isolate: 1,
   lockOff: 1,
   proveTester: 1,

@@ -19,7 +19,8 @@ export function partDoes({ system, works }: Stand, part: number): boolean {
 
 /**
  * Whether what takes heat gets warm, wherever the system stands: a heat source works, the way from it is open, and the
- * pumps run that this demand asks for (a gravity circuit asks for none).
+ * pumps run that this demand asks for (a gravity circuit asks for none). A source with no work of its own, a store, is
+ * taken as hot: it was charged before anybody came.
  */
 export function warmth(system: System, taker: string): (stand: Stand) => boolean {
   partNumber(system, taker);
@@ -31,7 +32,8 @@ export function warmth(system: System, taker: string): (stand: Stand) => boolean
   return (stand) => {
     if (!pumps.every((part) => partDoes(stand, part))) return false;
     for (const [source, ways] of openWays(stand.pipework, stand.place)) {
-      if (ways.has(taker) && partDoes(stand, numbers.get(source)!)) return true;
+      const part = numbers.get(source)!;
+      if (ways.has(taker) && (!system.parts[part]!.kind.work || partDoes(stand, part))) return true;
     }
     return false;
   };

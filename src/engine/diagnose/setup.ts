@@ -3,8 +3,12 @@ import type { Wire } from '../model/wiring.ts';
 
 /** How far safe isolation has come. Pairs are those of `DEAD_PAIRS`. */
 export interface Proof {
+  /** Ids of the supplies that were traced: there may be more than one. */
+  readonly identified: ReadonlySet<string>;
   readonly locked: boolean;
+  /** The tester was proved on a known source before the dead test. */
   readonly tester: boolean;
+  /** Pairs tested with a tester that was proved. */
   readonly dead: ReadonlySet<string>;
   readonly testerAgain: boolean;
 }
@@ -13,7 +17,13 @@ export interface Proof {
 export const DEAD_PAIRS = ['L-N', 'L-E', 'N-E'] as const;
 export type DeadPair = (typeof DEAD_PAIRS)[number];
 
-export const NOT_PROVED: Proof = { locked: false, tester: false, dead: new Set(), testerAgain: false };
+export const NOT_PROVED: Proof = {
+  identified: new Set(),
+  locked: false,
+  tester: false,
+  dead: new Set(),
+  testerAgain: false,
+};
 
 /** Everything about a visit that people do and see, whatever the fault: the same for every candidate. */
 export interface Setup {
@@ -54,6 +64,16 @@ export const arrive = (system: System, wires: readonly Wire[], settings: Setting
 export const energised = ({ system, inputs }: Setup): boolean =>
   system.supplies.some(({ input }) => input < 0 || ((inputs >> input) & 1) === 1);
 
+/** Ids of the supplies that nobody has traced yet. */
+export const suppliesLeft = ({ system, proof }: Setup): string[] =>
+  system.supplies.map(({ part }) => system.parts[part]!.id).filter((id) => !proof.identified.has(id));
+
+/** Whether every pair was tested for dead. */
+export const everyPair = ({ dead }: Proof): boolean => DEAD_PAIRS.every((pair) => dead.has(pair));
+
 /** Whether safe isolation is complete. */
-export const provedDead = ({ proof }: Setup): boolean =>
-  proof.locked && proof.tester && proof.testerAgain && DEAD_PAIRS.every((pair) => proof.dead.has(pair));
+export const provedDead = (setup: Setup): boolean => {
+  const { proof } = setup;
+  const named = suppliesLeft(setup).length === 0;
+  return named && proof.locked && proof.tester && everyPair(proof) && proof.testerAgain;
+};

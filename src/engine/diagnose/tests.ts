@@ -1,7 +1,9 @@
+import { partOf } from '../model/system.ts';
 import { costs } from './costs.ts';
 import type { Test } from './evidence.ts';
 import { needsDead } from './instrument.ts';
-import { energised, provedDead, type Setup } from './setup.ts';
+import { isolationActs } from './isolation.ts';
+import { energised, type Setup } from './setup.ts';
 
 const name = (setup: Setup, node: number): string => setup.system.nodes[node]!;
 
@@ -55,13 +57,30 @@ export const testsNow = (setup: Setup): Test[] => [
   ...(energised(setup) ? liveReadings(setup) : deadReadings(setup)),
 ];
 
-/** All four steps of isolation with three pairs to test. */
-const ISOLATION = costs.isolate + costs.lockOff + 2 * costs.proveTester + 3 * costs.deadTest;
+/** What each step of an isolation costs, by name. */
+const STEPS = {
+  identify: 'identify',
+  isolate: 'isolate',
+  lock: 'lockOff',
+  prove: 'proveTester',
+  'dead-test': 'deadTest',
+} as const;
 
-/** Ids of the parts whose covers are still in the way of a test; a look needs none off. */
+/** Cost of what is still missing to a safe isolation. */
+export const isolationCost = (setup: Setup): number =>
+  isolationActs(setup).reduce((sum, act) => sum + costs[STEPS[act.do]], 0);
+
+/**
+ * Ids of the parts whose covers are still in the way of a test; a look needs none off. Throws an Error for a terminal
+ * that is not there.
+ */
 export function coversOn({ system, open }: Setup, test: Test): string[] {
   if (test.kind !== 'reads') return [];
-  const parts = test.between.map((end) => system.parts[system.partOfNode[system.nodeOf.get(end)!]!]!.id);
+  const parts = test.between.map((end) => {
+    const node = system.nodeOf.get(end);
+    if (node === undefined) throw new Error(`no terminal "${end}"`);
+    return partOf(system, node).id;
+  });
   return [...new Set(parts)].filter((part) => !open.has(part));
 }
 
@@ -70,7 +89,7 @@ export function costOf(setup: Setup, test: Test): number {
   if (test.kind !== 'reads') return costs.look;
   const covers = coversOn(setup, test).length * costs.cover;
   const live = !needsDead(test.instrument) && energised(setup);
-  const isolation = covers > 0 && !provedDead(setup) ? ISOLATION : 0;
+  const isolation = covers > 0 ? isolationCost(setup) : 0;
   // Covers come off dead; a live test then needs the supply on again.
   const again = covers > 0 && live ? costs.operate : 0;
   return (live ? costs.liveTest : costs.deadTest) + covers + isolation + again;

@@ -1,9 +1,12 @@
 import { type InputBits, partNamed, type Settings } from '../model/system.ts';
 import { type Wire, wireKey } from '../model/wiring.ts';
+import { list } from '../rules/words.ts';
 import type { Breach } from './breach.ts';
 import { costs } from './costs.ts';
-import { type Instrument, needsDead } from './instrument.ts';
-import { DEAD_PAIRS, type DeadPair, energised, NOT_PROVED, type Setup } from './setup.ts';
+import type { Test } from './evidence.ts';
+import { needsDead } from './instrument.ts';
+import { type DeadPair, energised, everyPair, NOT_PROVED, type Setup, suppliesLeft } from './setup.ts';
+import { coversOn } from './tests.ts';
 
 /** What an action leads to. Nothing is forbidden: what is unsafe is done, and told. */
 export interface Done {
@@ -37,15 +40,26 @@ export function operate(setup: Setup, settings: Settings): Done {
   const next: Setup = { ...setup, inputs: withSettings(setup, settings) };
   if (!energised(next) || energised(setup)) return done(next, costs.operate);
   const early = setup.open.size > 0 && !setup.everProved;
-  return done({ ...next, proof: NOT_PROVED }, costs.operate, early ? ['live-before-dead'] : []);
+  // What was traced stays known.
+  const proof = { ...NOT_PROVED, identified: setup.proof.identified };
+  return done({ ...next, proof }, costs.operate, early ? ['live-before-dead'] : []);
 }
 
-/** Switches every supply off. */
+/** Traces a supply: where does it come from, and where is it switched off? Throws an Error for a part that is none. */
+export function identify(setup: Setup, supply: string): Done {
+  const { system, proof } = setup;
+  if (!partNamed(system, supply).kind.supply) throw new Error(`"${supply}" is no supply`);
+  const identified = new Set([...proof.identified, supply]);
+  return done({ ...setup, proof: { ...proof, identified } }, costs.identify);
+}
+
+/** Switches off every supply that was traced, and no other. */
 export function isolate(setup: Setup): Done {
-  const off = setup.system.supplies.reduce(
-    (bits, { input }) => (input < 0 ? bits : bits & ~(1 << input)),
-    setup.inputs,
-  );
+  const { system, proof } = setup;
+  const off = system.supplies.reduce((bits, { part, input }) => {
+    const known = proof.identified.has(system.parts[part]!.id);
+    return input < 0 || !known ? bits : bits & ~(1 << input);
+  }, setup.inputs);
   return done({ ...setup, inputs: off }, costs.isolate);
 }
 
@@ -56,23 +70,27 @@ export const lockOff = (setup: Setup): Done =>
 /** Proves the tester on a known source: the first time before the dead test, and again after all pairs. */
 export function proveTester(setup: Setup): Done {
   const { proof } = setup;
-  const again = proof.tester && DEAD_PAIRS.every((pair) => proof.dead.has(pair));
+  const again = proof.tester && everyPair(proof);
   const next = { ...setup, proof: { ...proof, tester: true, testerAgain: again } };
   return done({ ...next, everProved: setup.everProved || again }, costs.proveTester);
 }
 
-/** Tests a pair for dead with the two-pole tester at the supply's terminals; `read` says what it shows. */
+/**
+ * Tests a pair for dead with the two-pole tester at the supply's terminals; `read` says what it shows. With a tester that
+ * was not proved, or with the supply on, it proves nothing.
+ */
 export function testDead(setup: Setup, pair: DeadPair): Done {
   const { proof } = setup;
+  if (!proof.tester) return done(setup, costs.deadTest, ['tester-not-proved']);
   const next = { ...setup, proof: { ...proof, dead: new Set([...proof.dead, pair]) } };
-  const breaches: Breach[] = proof.tester ? [] : ['tester-not-proved'];
-  return done(energised(setup) ? setup : next, costs.deadTest, breaches);
+  return done(energised(setup) ? setup : next, costs.deadTest);
 }
 
 /** Takes the cover off a part. */
 export function takeCover(setup: Setup, part: string): Done {
   partNamed(setup.system, part);
-  const breaches: Breach[] = energised(setup) ? ['cover-off-live'] : [];
+  const unknown = suppliesLeft(setup).length > 0;
+  const breaches: Breach[] = energised(setup) ? ['cover-off-live'] : unknown ? ['not-identified'] : [];
   return done({ ...setup, open: new Set([...setup.open, part]) }, costs.cover, breaches);
 }
 
@@ -85,17 +103,26 @@ export function replaceCover(setup: Setup, part: string): Done {
 /** What is wrong with putting a hand in now. */
 function handIn(setup: Setup): Breach[] {
   if (energised(setup)) return ['hand-in-live'];
-  const { locked, tester, dead, testerAgain } = setup.proof;
-  if (!locked) return ['not-locked'];
-  if (!tester) return ['tester-not-proved'];
-  if (!DEAD_PAIRS.every((pair) => dead.has(pair))) return ['pairs-left-out'];
-  return testerAgain ? [] : ['tester-not-proved-again'];
+  if (suppliesLeft(setup).length > 0) return ['not-identified'];
+  const { proof } = setup;
+  if (!proof.locked) return ['not-locked'];
+  if (!proof.tester) return ['tester-not-proved'];
+  if (!everyPair(proof)) return ['pairs-left-out'];
+  return proof.testerAgain ? [] : ['tester-not-proved-again'];
 }
 
-/** Puts an instrument on a pair of terminals; `read` says what it shows. */
-export function measureWith(setup: Setup, instrument: Instrument): Done {
+/** Looks and listens: nothing is opened, nothing touched. */
+export const look = (setup: Setup): Done => done(setup, costs.look);
+
+/**
+ * Puts an instrument on a pair of terminals; `read` says what it shows. Throws an Error while a cover is in the way, or
+ * for a terminal that is not there.
+ */
+export function measureWith(setup: Setup, test: Test & { readonly kind: 'reads' }): Done {
+  const covered = coversOn(setup, test).map((part) => partNamed(setup.system, part).name.toLowerCase());
+  if (covered.length > 0) throw new Error(`take the cover off first: ${list(covered)}`);
   const live = energised(setup);
-  const breaches: Breach[] = live && needsDead(instrument) ? ['continuity-live'] : [];
+  const breaches: Breach[] = live && needsDead(test.instrument) ? ['continuity-live'] : [];
   return done(setup, live ? costs.liveTest : costs.deadTest, breaches);
 }
 

@@ -2,7 +2,7 @@ import { failPlace } from '../faults/apply.ts';
 import type { Place, System } from '../model/system.ts';
 import type { Bench } from './bench.ts';
 import type { Candidate } from './candidate.ts';
-import { layOut, loadWorks, type Rig, type Standing, settle } from './rig.ts';
+import { closedIn, layOut, loadWorks, type Rig, type Standing, settle } from './rig.ts';
 import type { Setup } from './setup.ts';
 
 /** One way a candidate's system may stand now, with all that a reading needs worked out. */
@@ -57,6 +57,14 @@ export function refuse(bench: Bench, setup: Setup, { candidate, stands }: World)
   );
 }
 
+/** Whether nothing that a system could move for lies between two setups. */
+export const sameCircuit = (a: Setup, b: Setup): boolean =>
+  a.inputs === b.inputs &&
+  a.lifted === b.lifted &&
+  a.bridges === b.bridges &&
+  a.levers === b.levers &&
+  a.renewed === b.renewed;
+
 const standOn = (bench: Bench, rig: Rig, candidate: Candidate, from: readonly Standing[]): World => ({
   candidate,
   stands: standsFrom(bench, rig, settle(rig, from)),
@@ -82,7 +90,7 @@ function standAt(rig: Rig, pipework: System, standing: Standing): Stand {
  * from one board. A blown fuse opens every pole of line (assumption: one fuse protects them all).
  */
 function netsAt(rig: Rig, place: Place, blown: boolean) {
-  const { system, frame, nets } = rig;
+  const { system, nets } = rig;
   const { contacts, supplies, supply, nodes } = system;
   const parent = new Int16Array(nets.count);
   for (let k = 0; k < nets.count; k++) parent[k] = k;
@@ -100,9 +108,9 @@ function netsAt(rig: Rig, place: Place, blown: boolean) {
     join(other.neutral, supply.neutral);
     join(other.earth, supply.earth);
   }
-  const word = place >> 5;
+  const closed = closedIn(rig, place >> 5);
   for (let c = 0; c < contacts.length; c++) {
-    if (((frame.closed[c * frame.words + word]! >>> (place & 31)) & 1) === 0) continue;
+    if (((closed[c]! >>> (place & 31)) & 1) === 0) continue;
     const { a, b } = contacts[c]!;
     if (blown && supplies.some(({ line }) => a === line || b === line)) continue;
     join(a, b);

@@ -4,6 +4,7 @@ import { loadGlossary } from './glossary.ts';
 import { loadJobCards } from './jobCards.ts';
 import { partPages } from './parts.ts';
 import { plainText } from './plainText.ts';
+import { calloutEntries } from './searchCallouts.ts';
 import { courseEntries } from './searchCourse.ts';
 import { partEntries, symptomEntries, systemEntries, terminalEntries } from './searchReference.ts';
 import { systemPages } from './systems.ts';
@@ -21,7 +22,8 @@ export interface Entry {
     | 'System'
     | 'Part'
     | 'Terminal'
-    | 'Symptom';
+    | 'Symptom'
+    | 'Callout';
   /** From the site's root, with its leading slash. */
   to: string;
   title: string;
@@ -38,10 +40,13 @@ export interface SearchFile {
   index: Packed;
 }
 
-/** A layout stands before the jobs, terms and pages about it that have the same name; a sentence is a skill’s. */
-const weights: Partial<Record<Entry['kind'], number>> = { System: 3, Skill: 3, Part: 1.5 };
+/**
+ * A layout stands before the jobs, terms and pages about it that have the same name; a sentence is a skill’s. What a
+ * customer says explains nothing, so it comes last.
+ */
+const weights: Partial<Record<Entry['kind'], number>> = { System: 3, Skill: 3, Part: 1.5, Callout: 0.5 };
 
-/** Everything that can be found in content: systems and their symptoms, parts, jobs, lessons and terms. */
+/** Everything that can be found in content: systems and their symptoms, parts, jobs, lessons, callouts and terms. */
 export function searchEntries(root?: string): Entry[] {
   const systems = systemPages(root);
   const parts = partPages(root);
@@ -60,6 +65,7 @@ export function searchEntries(root?: string): Entry[] {
       }),
     ),
     ...courseEntries(root),
+    ...calloutEntries(root),
     ...whatIfPages(root).map(
       ({ spec }): Entry => ({
         kind: 'What if',

@@ -1,3 +1,4 @@
+import type { KeptVisit } from '../../course/callouts/kept-visit.ts';
 import type { Outline } from '../../course/outline.ts';
 import { calibrationOf } from '../../course/progress/calibration.ts';
 import { courseState } from '../../course/progress/course-state.ts';
@@ -15,6 +16,7 @@ export class Desk {
   readonly outline: Outline;
   trials = $state.raw<readonly Trial[]>([]);
   choices = $state.raw<Choices>({});
+  visits = $state.raw<readonly KeptVisit[]>([]);
   troubles = $state.raw<readonly Trouble[]>([]);
   now = $state(0);
 
@@ -34,8 +36,9 @@ export class Desk {
 
   /** Reads everything anew. */
   async read(): Promise<void> {
-    const [trials, choices] = await Promise.all([this.store.trials(), this.store.choices()]);
-    [this.trials, this.choices] = [trials, choices];
+    const { store } = this;
+    const [trials, choices, visits] = await Promise.all([store.trials(), store.choices(), store.visits()]);
+    [this.trials, this.choices, this.visits] = [trials, choices, visits];
     this.troubles = this.store.troubles();
     this.now = this.store.now();
   }

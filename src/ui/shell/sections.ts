@@ -9,6 +9,7 @@ export interface Section {
 export const sections: readonly Section[] = [
   { name: 'Course', to: '/lessons/' },
   { name: 'Jobs', to: '/jobs/' },
+  { name: 'Callouts', to: '/callouts/' },
   { name: 'Practice', to: '/practice/' },
   { name: 'Progress', to: '/progress/' },
   { name: 'Systems', to: '/systems/' },
@@ -20,6 +21,7 @@ export const lookUp: readonly Section[] = [
   { name: 'Drawings', to: '/drawings/' },
   { name: 'Parts', to: '/parts/' },
   { name: 'What if?', to: '/what-if/' },
+  { name: 'On site', to: '/aid/' },
   { name: 'Calculators', to: '/calculators/' },
   { name: 'Glossary', to: '/glossary/' },
 ];

@@ -41,6 +41,23 @@ test('The states of all objectives add up, whatever the log holds', () => {
   );
 });
 
+test('Faults found on visits have states of their own, beside the lessons', () => {
+  const log = [
+    ...answers('RRR', { objective: 'callout-no-heating', mode: 'callout' }),
+    ...answers('W', { objective: 'callout-no-hot-water', mode: 'callout' }),
+  ];
+  const { callouts, ...course } = courseState(outline, log, START + 400 * DAY);
+  expect(callouts).toMatchObject({ solid: 1, shaky: 1, due: 2 });
+  expect(
+    callouts.objectives.find(({ objective }) => objective.id === 'callout-no-heating')?.mastery,
+  ).toMatchObject({
+    state: 'solid',
+    help: 'own',
+  });
+  // The course's own counts are those of its lessons.
+  expect(course).toMatchObject({ state: 'unseen', unseen: 3, due: 0 });
+});
+
 describe('Continue leads', () => {
   const at = (
     log: Parameters<typeof courseState>[1],
@@ -68,6 +85,18 @@ describe('Continue leads', () => {
       kind: 'revise',
       path: '/practice/#revise',
     });
+  });
+  test('to a visit when a kind of fault is due, and to lessons that are due before that', () => {
+    const visits = answers('RRR', { objective: 'callout-no-heating', mode: 'callout' });
+    const later = START + 300 * DAY;
+    expect(at(visits, { last: '/practice/' }, later)).toMatchObject({
+      kind: 'visit',
+      path: '/practice/#visit=no-heating',
+      why: 'One kind of fault is due.',
+    });
+    expect(at([...visits, ...answers('RRR', { objective: 'a' })], { last: '/practice/' }, later).kind).toBe(
+      'revise',
+    );
   });
   test('to the first lesson that is not solid', () => {
     expect(at(answers('RRR', { objective: 'a' }))).toMatchObject({

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { courseState } from '../../../src/course/progress/course-state.ts';
-import { methodOf, mixedSet, revisionSet, separate } from '../../../src/course/progress/mix.ts';
+import { dueFirst, methodOf, mixedSet, revisionSet, separate } from '../../../src/course/progress/mix.ts';
 import { makeRandom } from '../../../src/course/random.ts';
 import type { Task } from '../../../src/course/task.ts';
 import { answers, DAY, outlineOf, START } from './support.ts';
@@ -77,6 +77,19 @@ describe('a revision set', () => {
         expect(neighbours(set.map(({ task }) => methodOf(task)))).toEqual([]);
       }),
     );
+  });
+
+  test('leaves out kinds of fault that are due: they are asked by a visit, not by a question', () => {
+    const log = [
+      ...answers('RRR', { objective: 'o0' }),
+      ...answers('RRR', { objective: 'callout-no-heating', mode: 'callout' }),
+    ];
+    const state = courseState(outlineOf({ part: { o0: tasks } }), log, START + 400 * DAY);
+    const all = [...state.callouts.objectives, ...state.objectives];
+    const asked = (set: readonly { objective: { id: string } }[]) => set.map(({ objective }) => objective.id);
+    expect(asked(revisionSet(all, 9, makeRandom(1)))).toEqual(['o0']);
+    expect(new Set(asked(mixedSet(all, 9, makeRandom(1))))).toEqual(new Set(['o0']));
+    expect(asked(dueFirst(all)).sort()).toEqual(['callout-no-heating', 'o0']);
   });
 });
 

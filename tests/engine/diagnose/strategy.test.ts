@@ -6,7 +6,7 @@ import { consistent, enterAll, outcomeAt, type Test } from '../../../src/engine/
 import { arrive, type Setup } from '../../../src/engine/diagnose/setup.ts';
 import { bestPlan, halfSplit, nextTests } from '../../../src/engine/diagnose/strategy.ts';
 import { costOf, coversOn, looks, testsNow } from '../../../src/engine/diagnose/tests.ts';
-import { isolate } from '../../../src/engine/diagnose/visit.ts';
+import { identify, isolate } from '../../../src/engine/diagnose/visit.ts';
 import type { World } from '../../../src/engine/diagnose/world.ts';
 import { must } from '../support/must.ts';
 import { seed } from '../support/random.ts';
@@ -17,6 +17,7 @@ const { system, wires, bench } = where;
 const closed = arrive(system, wires, { supply: 'on', ...call.water });
 /** All covers off, so that every reading costs the same. */
 const open: Setup = { ...closed, open: new Set(system.parts.map(({ id }) => id)) };
+const isolated = isolate(identify(open, 'spur').next).next;
 const tester = (terminal: string): Test => ({
   kind: 'reads',
   instrument: 'tester',
@@ -41,7 +42,7 @@ const breaks = enterAll(
 
 describe('what a test costs', () => {
   test('is always more than nothing; a look costs least, and a cover that is still on adds to a reading', () => {
-    for (const setup of [closed, open, isolate(open).next]) {
+    for (const setup of [closed, open, isolated]) {
       for (const one of testsNow(setup)) expect(costOf(setup, one)).toBeGreaterThan(0);
     }
     const dearest = Math.max(...looks(closed).map((one) => costOf(closed, one)));
@@ -55,7 +56,7 @@ describe('what a test costs', () => {
 
   test('a live reading costs more than a dead one', () => {
     const dead: Test = { kind: 'reads', instrument: 'continuity', between: ['strip/5', 'cut-out/IN'] };
-    expect(costOf(isolate(open).next, dead)).toBeLessThan(costOf(open, tester('cut-out/IN')));
+    expect(costOf(isolated, dead)).toBeLessThan(costOf(open, tester('cut-out/IN')));
   });
 });
 

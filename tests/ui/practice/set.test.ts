@@ -53,6 +53,7 @@ test('Addresses are written as they are read', () => {
     '#objective=a-b',
     '#objective=a-b&item=x/y/1/2',
     '#mixed=5',
+    '#visit=no-heating',
     '#revise=20&item=x/y/1/2',
   ])
     expect(writeHash(readHash(hash))).toBe(hash);

@@ -1,0 +1,4 @@
+import { loadDoubleFaults } from '../../files/site/callouts.ts';
+
+/** The double faults that a visit counts among what may be wrong. */
+export const GET = (): Response => Response.json(loadDoubleFaults());
