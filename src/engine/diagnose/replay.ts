@@ -51,11 +51,15 @@ export function go(bench: Bench, { seed }: Callout, visit: Visit, act: Act): Vis
   return { setup: next, truth, entries };
 }
 
-/** The test that an act puts to the system: its own, or the tester on a pair of the dead test. Undefined for what only acts. */
-export function observed({ system }: Setup, act: Act): Test | undefined {
+/**
+ * The test that an act puts to the system: its own, or the tester on a pair of the dead test. That is made at every
+ * supply; what is told is the one that shows something, if one is still on. Undefined for what only acts.
+ */
+export function observed({ system, inputs }: Setup, act: Act): Test | undefined {
   if (act.do === 'test') return act.test;
   if (act.do !== 'dead-test') return undefined;
-  const { line, neutral, earth } = system.supply.out;
+  const on = system.supplies.find(({ input }) => input < 0 || ((inputs >> input) & 1) === 1);
+  const { line, neutral, earth } = (on ?? system.supply).out;
   const at = { L: line, N: neutral, E: earth };
   const [a, b] = act.pair.split('-').map((pole) => system.nodes[at[pole as keyof typeof at]]!);
   return { kind: 'reads', instrument: 'tester', between: [a!, b!] };
