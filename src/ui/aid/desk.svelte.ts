@@ -93,10 +93,6 @@ export class AidDesk {
     this.#set(note, note.moments.length - 1);
   }
 
-  stop(): void {
-    this.#worker?.terminate();
-  }
-
   #tell(message: Message): void {
     this.#worker?.postMessage(message);
   }
