@@ -140,7 +140,7 @@ test('Findings that do not fit each other are named, and taking one out brings f
 test('A link that is spoilt says what could not be read, and keeps the rest', async () => {
   const page = await openAid('three-port/#with=supply:on&works=boler:no&works=pump:no');
   await page.getByText('This system has no part “boler”: left out.').waitFor();
-  await notes(page).getByText('The pump does not run.').waitFor();
+  await notes(page).getByText('The pump does not run.', { exact: true }).waitFor();
 });
 
 test('A reading is typed as it is said, and what cannot be read is answered with words that help', async () => {

@@ -85,8 +85,7 @@ describe('Somebody whose visits are due', () => {
 
   test('is led from practice to a callout of that kind that is new to them', async () => {
     const page = await openAs('/practice/#revise', LAPTOP);
-    await ready(page);
-    expect(await page.locator('main').textContent()).toContain('Only visits are due.');
+    await page.getByText('Only visits are due.').waitFor();
     await seeNoViolation(page, 'practice with visits due');
     await page.getByRole('button', { name: 'You can find out why the heating stays cold' }).click();
     await page.waitForURL(/\/callouts\/[a-z-]+\/$/);
