@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { type Act, perform } from '../../../src/engine/diagnose/act.ts';
 import { alikeGroups } from '../../../src/engine/diagnose/alike.ts';
 import { allCandidates, type Callout } from '../../../src/engine/diagnose/callout.ts';
 import type { Candidate } from '../../../src/engine/diagnose/candidate.ts';
@@ -12,6 +13,7 @@ import {
   type Route,
 } from '../../../src/engine/diagnose/expert.ts';
 import { needsDead } from '../../../src/engine/diagnose/instrument.ts';
+import { isolationActs } from '../../../src/engine/diagnose/isolation.ts';
 import { begin, go, replay } from '../../../src/engine/diagnose/replay.ts';
 import { arrive } from '../../../src/engine/diagnose/setup.ts';
 import { complaintsOf, sharing } from '../../../src/engine/diagnose/symptom.ts';
@@ -109,6 +111,19 @@ describe('what somebody may do', () => {
         }
       }
     }
+  });
+
+  test('dead tests only: covers go on again before the supply comes on; who may test live leaves them off', () => {
+    const { bench, system, wires } = where;
+    const arrived = arrive(system, wires, { supply: 'on', 'hot-water': 'on' });
+    const open: Act[] = [...isolationActs(arrived), { do: 'open', part: 'strip' }];
+    const setup = open.reduce((now, act) => perform(now, act).next, arrived);
+    const two = ['boiler: does not fire', 'pump: dead'].map((id) => fault(where, id));
+    const worlds = enterAll(bench, setup, two);
+    const acts = (allow: Allowed) => must(nextStep(bench, setup, worlds, { allow })).acts;
+    expect(acts('dead')[0]).toEqual({ do: 'close', part: 'strip' });
+    expect(acts('dead')[1]).toMatchObject({ do: 'operate', settings: { supply: 'on' } });
+    expect(acts('live')).toEqual([acts('dead')[1]]);
   });
 
   test('more means that no more is left at the end', () => {

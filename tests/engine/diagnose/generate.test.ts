@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { alikeTo } from '../../../src/engine/diagnose/alike.ts';
 import { allCandidates } from '../../../src/engine/diagnose/callout.ts';
-import { candidateOf, together } from '../../../src/engine/diagnose/candidate.ts';
+import { type Candidate, candidateOf, together } from '../../../src/engine/diagnose/candidate.ts';
 import { expertRoute } from '../../../src/engine/diagnose/expert.ts';
 import { difficultyOf, type Level, makeCallout } from '../../../src/engine/diagnose/generate.ts';
 import { sharing } from '../../../src/engine/diagnose/symptom.ts';
@@ -53,6 +53,17 @@ describe('a callout by its seed', () => {
       expect(makeCallout(three.bench, three.wires, [healthy, hidden], 1, level)).toBeUndefined();
       expect(makeCallout(three.bench, three.wires, [healthy], 1, level)).toBeUndefined();
     }
+  });
+
+  test('is refused when no test settles it: strip/6 and strip/7 part only while the cut-out is tripped', () => {
+    const one = site('unvented-three-port');
+    const two = ['strip/6', 'strip/7'].map((way) =>
+      fault(one, `landed: room-stat/CALL strip/3 as room-stat/CALL ${way}`),
+    );
+    const made = (candidates: readonly Candidate[]) =>
+      LEVELS.map((level) => makeCallout(one.bench, one.wires, candidates, 1, level)).filter(Boolean);
+    expect(made([candidateOf(one.system, []), ...two])).toEqual([]);
+    expect(made([candidateOf(one.system, []), ...two.slice(0, 1)])).toHaveLength(1);
   });
 
   test('has two faults at once only at the third level', () => {
