@@ -38,9 +38,9 @@ const SAYS: Readonly<Record<'works' | 'warms', Readonly<Record<Outcome, readonly
   },
   warms: {
     does: ['$ get$s warm', '$ get$s hot'],
-    'does not': ['$ stay$s cold', '$ never get$s warm', '$ keep$s cold'],
+    'does not': ['$ stay$s cold', '$ never get$s warm', '$ will not get warm'],
     'does unasked': ['$ get$s hot all the same', '$ get$s warm without being asked'],
-    rests: ['$ stay$s cool, as it should be', '$ keep$s cool, as it should be'],
+    rests: ['$ stay$s cool, as it should be', '$ get$s no heat, as it should be'],
   },
 };
 

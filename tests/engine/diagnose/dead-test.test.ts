@@ -15,5 +15,5 @@ test('Where two supplies feed a cylinder, a dead test with one still on shows it
       { do: 'dead-test', pair: 'L-N' },
     ]).entries[0]?.outcome;
   expect(shown()).toBe(0);
-  for (const input of inputs) expect(shown(input)).toBe(230);
+  for (const input of inputs) expect(shown(input), `volts with only the ${input} on`).toBe(230);
 });
