@@ -1,0 +1,77 @@
+import { seedOf } from '../random.ts';
+import type { Level, Objective, Task } from '../task.ts';
+import type { Coursework, CourseworkTask } from './coursework.ts';
+
+/** One thing to do in a coursework: a question, a wiring job or a visit. Marks are counted in these. */
+export type Slot = {
+  /** The task's id and the number in it, from 1: `valves/2`. Works name it. */
+  readonly id: string;
+  readonly task: CourseworkTask;
+  /** Id of what it shows: an objective of a lesson, `job-` and the job, `callout-` and the callout, `fault-` and the system, or `questions-` and the maker. */
+  readonly objective: string;
+} & (
+  | { readonly kind: 'question'; readonly about: Task; readonly level: Level }
+  | { readonly kind: 'job'; readonly job: string }
+  | { readonly kind: 'callout'; readonly callout: string }
+  | { readonly kind: 'fault'; readonly system: string; readonly level: Level }
+);
+
+/**
+ * Everything there is to do, in order.
+ * @param objectivesOf the objectives of a lesson; throws a RangeError that names a lesson that is not there
+ */
+export function slotsOf(
+  { id, seed, tasks }: Coursework,
+  objectivesOf: (lesson: string) => readonly Objective[],
+): readonly Slot[] {
+  return tasks.flatMap((task): Slot[] => {
+    const at = (k: number) => `${task.id}/${k + 1}`;
+    switch (task.kind) {
+      case 'lesson':
+        // The same kind of question for everybody, so that a class can be compared.
+        return objectivesOf(task.lesson).flatMap((objective, k): Slot[] => {
+          const about = objective.tasks[seedOf(`${id}/${seed}/${at(k)}`) % objective.tasks.length];
+          return about
+            ? [{ id: at(k), task, objective: objective.id, kind: 'question', about, level: 1 }]
+            : [];
+        });
+      case 'questions': {
+        const { about, level, count } = task;
+        const objective = `questions-${about.make}`;
+        return Array.from({ length: count }, (_, k) => ({
+          id: at(k),
+          task,
+          objective,
+          kind: 'question',
+          about,
+          level,
+        }));
+      }
+      case 'job':
+        return [{ id: at(0), task, objective: `job-${task.job}`, kind: 'job', job: task.job }];
+      case 'callout':
+        return [
+          { id: at(0), task, objective: `callout-${task.callout}`, kind: 'callout', callout: task.callout },
+        ];
+      case 'fault': {
+        const { system, level } = task;
+        return [{ id: at(0), task, objective: `fault-${system}`, kind: 'fault', system, level }];
+      }
+    }
+  });
+}
+
+/**
+ * The seed of what a learner is given: 32 bits. A question or a fault is another one at each attempt; a job stays the
+ * same, for it is put right in several goes.
+ */
+export function variantSeed(
+  { id, seed, variants }: Pick<Coursework, 'id' | 'seed' | 'variants'>,
+  code: string,
+  slot: Pick<Slot, 'id' | 'kind'>,
+  attempt: number,
+): number {
+  const whose = variants === 'own' ? code : '';
+  const turn = slot.kind === 'job' ? 1 : attempt;
+  return seedOf(`${id}/${seed}/${whose}/${slot.id}/${turn}`);
+}
