@@ -16,50 +16,43 @@ export type Slot = {
   | { readonly kind: 'fault'; readonly system: string; readonly level: Level }
 );
 
+type ObjectivesOf = (lesson: string) => readonly Objective[];
+
+/** What there is to do for one task. */
+function slotsIn(task: CourseworkTask, whole: string, objectivesOf: ObjectivesOf): Slot[] {
+  const at = (k: number) => `${task.id}/${k + 1}`;
+  switch (task.kind) {
+    case 'lesson':
+      // The same kind of question for everybody, so that a class can be compared.
+      return objectivesOf(task.lesson).flatMap(({ id, tasks }, k): Slot[] => {
+        const about = tasks[seedOf(`${whole}/${at(k)}`) % tasks.length];
+        return about ? [{ id: at(k), task, objective: id, kind: 'question', about, level: 1 }] : [];
+      });
+    case 'questions': {
+      const { about, level, count } = task;
+      const objective = `questions-${about.make}`;
+      const one = { task, objective, kind: 'question', about, level } as const;
+      return Array.from({ length: count }, (_, k) => ({ id: at(k), ...one }));
+    }
+    case 'job':
+      return [{ id: at(0), task, objective: `job-${task.job}`, kind: 'job', job: task.job }];
+    case 'callout': {
+      const { callout } = task;
+      return [{ id: at(0), task, objective: `callout-${callout}`, kind: 'callout', callout }];
+    }
+    case 'fault': {
+      const { system, level } = task;
+      return [{ id: at(0), task, objective: `fault-${system}`, kind: 'fault', system, level }];
+    }
+  }
+}
+
 /**
  * Everything there is to do, in order.
  * @param objectivesOf the objectives of a lesson; throws a RangeError that names a lesson that is not there
  */
-export function slotsOf(
-  { id, seed, tasks }: Coursework,
-  objectivesOf: (lesson: string) => readonly Objective[],
-): readonly Slot[] {
-  return tasks.flatMap((task): Slot[] => {
-    const at = (k: number) => `${task.id}/${k + 1}`;
-    switch (task.kind) {
-      case 'lesson':
-        // The same kind of question for everybody, so that a class can be compared.
-        return objectivesOf(task.lesson).flatMap((objective, k): Slot[] => {
-          const about = objective.tasks[seedOf(`${id}/${seed}/${at(k)}`) % objective.tasks.length];
-          return about
-            ? [{ id: at(k), task, objective: objective.id, kind: 'question', about, level: 1 }]
-            : [];
-        });
-      case 'questions': {
-        const { about, level, count } = task;
-        const objective = `questions-${about.make}`;
-        return Array.from({ length: count }, (_, k) => ({
-          id: at(k),
-          task,
-          objective,
-          kind: 'question',
-          about,
-          level,
-        }));
-      }
-      case 'job':
-        return [{ id: at(0), task, objective: `job-${task.job}`, kind: 'job', job: task.job }];
-      case 'callout':
-        return [
-          { id: at(0), task, objective: `callout-${task.callout}`, kind: 'callout', callout: task.callout },
-        ];
-      case 'fault': {
-        const { system, level } = task;
-        return [{ id: at(0), task, objective: `fault-${system}`, kind: 'fault', system, level }];
-      }
-    }
-  });
-}
+export const slotsOf = ({ id, seed, tasks }: Coursework, objectivesOf: ObjectivesOf): readonly Slot[] =>
+  tasks.flatMap((task) => slotsIn(task, `${id}/${seed}`, objectivesOf));
 
 /**
  * The seed of what a learner is given: 32 bits. A question or a fault is another one at each attempt; a job stays the
