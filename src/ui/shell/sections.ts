@@ -24,4 +24,8 @@ export const lookUp: readonly Section[] = [
   { name: 'On site', to: '/aid/' },
   { name: 'Calculators', to: '/calculators/' },
   { name: 'Glossary', to: '/glossary/' },
+  { name: 'Coursework', to: '/coursework/' },
+  { name: 'Stage', to: '/stage/' },
+  { name: 'Paper', to: '/paper/' },
+  { name: 'For tutors', to: '/guides/tutors/' },
 ];
