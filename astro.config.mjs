@@ -3,18 +3,23 @@ import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import touch from './src/ui/touch/integration.ts';
 import offline from './tools/offline.ts';
+import { BASE } from './tools/package/relative.ts';
+import relativeSite from './tools/package/site.ts';
 import wholeQuantities from './tools/whole-quantities.ts';
+
+// A site for packages (`npm run package`): every address is relative, and nothing is kept for offline.
+const forPackages = process.env.PUBLIC_FOR_PACKAGES === '1';
 
 export default defineConfig({
   // SITE_BASE lets the same site live in a sub-folder, for example on a college server.
-  base: process.env.SITE_BASE ?? '/',
+  base: forPackages ? BASE : (process.env.SITE_BASE ?? '/'),
   output: 'static',
   trailingSlash: 'ignore',
   // Keeps the spaces between inline tags, which Astro 7 otherwise drops.
   compressHTML: true,
   // Code highlighting would write style attributes, which the policy below forbids.
   markdown: { syntaxHighlight: false },
-  integrations: [mdx(), svelte(), touch(), offline()],
+  integrations: [mdx(), svelte(), touch(), forPackages ? relativeSite() : offline()],
   security: {
     // Scripts and styles: our own files, and the inline ones by their hash.
     csp: {

@@ -15,10 +15,14 @@ function newest(path: string): number {
   return Math.max(here.mtimeMs, ...inside);
 }
 
-/** True when the site in `dist/` is missing or older than anything that it is built from. */
-export function isStale(root: string): boolean {
-  const built = join(root, 'dist', 'index.html');
+/**
+ * True when a built site is missing or older than anything that it is built from.
+ * @param folder where it is, from the project's root: the site that `npm start` serves, unless told
+ * @param more what else it is built from
+ */
+export function isStale(root: string, folder = 'dist', more: readonly string[] = []): boolean {
+  const built = join(root, folder, 'index.html');
   if (!existsSync(built)) return true;
   const age = statSync(built).mtimeMs;
-  return sources.some((source) => newest(join(root, source)) > age);
+  return [...sources, ...more].some((source) => newest(join(root, source)) > age);
 }

@@ -1,14 +1,11 @@
-import { nearestChange, sizeOf } from '../engine/grade/change.ts';
 import { type Judging, judgeFor } from '../engine/grade/judge-for.ts';
 import type { Verdict } from '../engine/grade/verdict.ts';
 import { type Wire, wireKey } from '../engine/model/wiring.ts';
 import { checkCores } from '../engine/rules/cores.ts';
 import { checkStores } from '../engine/rules/stores.ts';
-import { checkWires } from '../files/attempt.ts';
-import { startWiring } from '../files/conversion.ts';
 import { FileError, show } from '../files/error.ts';
-import type { Job } from '../files/job.ts';
-import { applyMistake, type Reference } from '../files/mistake.ts';
+import { checkJob, type Fail } from '../files/job-fit.ts';
+import { applyMistake } from '../files/mistake.ts';
 import { placeAt } from '../files/place.ts';
 import type { Library, LoadedSystem } from './library.ts';
 
@@ -20,8 +17,6 @@ export interface ContentReport {
   readonly jobs: number;
   readonly troubles: readonly FileError[];
 }
-
-type Fail = (path: readonly PropertyKey[], expected: string, found: string) => void;
 
 const names = (ids: readonly string[]): string => (ids.length > 0 ? ids.join(', ') : 'nothing');
 
@@ -71,12 +66,8 @@ export function checkContent(library: Library): ContentReport {
       const job = library.job(id, { file, place: 'id' });
       if (job.id !== id) fail(['id'], `${id}, as the file is called`, show(job.id));
       const loaded = library.system(job.system, { file, place: 'system' });
-      checkWires(loaded.system, job.gives?.wires ?? [], file, ['gives', 'wires']);
-      checkGiven(job, loaded.references, fail);
-      if (job.from) {
-        const old = library.system(job.from.system, { file, place: 'from.system' });
-        checkConversion(loaded, startWiring(job.from, old, loaded.system, file).wires, fail);
-      }
+      const old = job.from && library.system(job.from.system, { file, place: 'from.system' });
+      checkJob(job, loaded, old, file, fail);
     });
   }
   return { ...count, troubles };
@@ -121,30 +112,4 @@ function checkWirings({ references, mistakes }: LoadedSystem, judge: Judging, fa
     if (breaks.length + advises.length === 0)
       fail([...at, 'breaks'], `${id} to break a rule or earn advice`, 'neither');
   });
-}
-
-/** Wires that are given as sound can be completed to a right wiring. */
-function checkGiven({ gives }: Job, references: readonly Reference[], fail: Fail): void {
-  if (!gives?.locked || gives.wires.length === 0) return;
-  const strangers = references.map((reference) => {
-    const there = new Set(reference.wires.map(wireKey));
-    return { reference, wires: gives.wires.filter((wire) => !there.has(wireKey(wire))) };
-  });
-  const [nearest] = strangers.sort((a, b) => a.wires.length - b.wires.length);
-  const [stranger] = nearest?.wires ?? [];
-  if (nearest && !stranger) return;
-  const found = nearest
-    ? `${show(stranger?.join(' '))}, which even ${nearest.reference.id} lacks`
-    : 'no reference';
-  fail(['gives', 'wires'], 'only wires of one reference', found);
-}
-
-/** The old wiring is not right for the new system, and some right wiring can be made out of it. */
-function checkConversion({ system, references }: LoadedSystem, start: readonly Wire[], fail: Fail): void {
-  if (judgeFor(system).judge(start).accepted)
-    fail(['from'], 'an old wiring that must be changed', 'one that is accepted as it is');
-  const wanted = references.map(({ wires }) => wires);
-  if (wanted.length === 0) fail(['system'], 'a system with a right wiring', 'no reference');
-  else if (sizeOf(nearestChange(system, start, wanted).change) === 0)
-    fail(['from'], 'an old wiring that must be changed', 'the circuit of a reference');
 }

@@ -54,8 +54,15 @@ export interface Claim {
 
 /** A name in a claim that the layout does not have, and what it could have been. */
 export class UnknownName extends RangeError {
+  readonly expected: string;
+  readonly found: string;
+
   constructor(what: string, name: string, known: Iterable<string>) {
-    super(`expected a ${what} of the layout (${[...known].join(', ')}), found "${name}"`);
+    const expected = `a ${what} of the layout (${[...known].join(', ')})`;
+    const found = `"${name}"`;
+    super(`expected ${expected}, found ${found}`);
+    this.expected = expected;
+    this.found = found;
   }
 }
 
@@ -148,7 +155,8 @@ export function playClaim(layout: Layout, claim: Claim): string[] {
 
 const names = (ids: Iterable<string>): string => [...ids].sort().join(', ') || 'nothing';
 
-function differences(system: System, wires: readonly Wire[], config: Config, then: Outcome): string[] {
+/** What an outcome says of one state and does not hold, in words. @throws UnknownName */
+export function differences(system: System, wires: readonly Wire[], config: Config, then: Outcome): string[] {
   const live = evaluate(system, wires, config);
   const working = partsAtWork(system, live);
   const isLive = (terminal: string): boolean => {

@@ -1,17 +1,21 @@
 import * as z from 'zod/mini';
 import type { KeptVisit } from '../course/callouts/kept-visit.ts';
+import type { Sitting } from '../course/coursework/work.ts';
 import { seedOf } from '../course/random.ts';
+import { courseworkSchema } from './coursework-schema.ts';
 import { FileError, show } from './error.ts';
 import { parseJson } from './json.ts';
 import { placeAt } from './place.ts';
 import { checkShape, keys, list, map, pattern, text } from './shape.ts';
 import { actsSchema } from './visit.ts';
+import { learnerSchema, MOST_WORK, workSchema } from './work-schema.ts';
 
-/** A backup file has at most so many bytes, and holds so many answers, begun answers, visits, and wirings and benches. */
+/** A backup file has at most so many bytes, and holds so many answers, begun answers, visits, courseworks begun, and wirings and benches. */
 export const MOST_BACKUP_BYTES = 20_000_000;
 export const MOST_TRIALS = 50_000;
 export const MOST_DRAFTS = 2000;
 export const MOST_VISITS = 1000;
+export const MOST_SITTINGS = 200;
 export const MOST_PLACES = 2000;
 
 /** Letters of a name: an address may name every layout. */
@@ -90,6 +94,16 @@ const visit = keys('a visit: id, callout, acts, wheels, said, at, took, done', {
   done: z.boolean({ error: 'true or false' }),
 });
 
+const manyWork = `at most ${MOST_WORK} pieces of work`;
+const sitting = keys('a coursework begun: id, coursework, learner, begun, at, work', {
+  id: name('the id of a coursework and the code of a learner'),
+  coursework: courseworkSchema,
+  learner: learnerSchema,
+  begun: time,
+  at: time,
+  work: list('a list of pieces of work', workSchema).check(z.maxLength(MOST_WORK, { error: manyWork })),
+});
+
 const PLACE = /^switched-live\/(wiring\/1\/.{1,200}|bench\/1\/.{1,200}|bench-open)$/;
 
 const versionSays = '1, the version of the format';
@@ -97,7 +111,7 @@ export const backupSchema = keys('a backup: backup, made, checksum, progress', {
   backup: z.literal(1, { error: versionSays }).check(z.meta({ description: versionSays })),
   made: time,
   checksum: pattern('a checksum: 8 digits or letters from a to f', /^[0-9a-f]{8}$/),
-  progress: keys('progress: trials, choices, drafts, visits, places', {
+  progress: keys('progress: trials, choices, drafts, visits, sittings, places', {
     trials: list('a list of answers', trial).check(
       z.maxLength(MOST_TRIALS, { error: `at most ${MOST_TRIALS} answers` }),
     ),
@@ -109,6 +123,12 @@ export const backupSchema = keys('a backup: backup, made, checksum, progress', {
     visits: z.exactOptional(
       list('a list of visits', visit).check(
         z.maxLength(MOST_VISITS, { error: `at most ${MOST_VISITS} visits` }),
+      ),
+    ),
+    // Nor had backups any courseworks at first.
+    sittings: z.exactOptional(
+      list('a list of courseworks begun', sitting).check(
+        z.maxLength(MOST_SITTINGS, { error: `at most ${MOST_SITTINGS} courseworks begun` }),
       ),
     ),
     places: map(
@@ -126,8 +146,9 @@ export const backupSchema = keys('a backup: backup, made, checksum, progress', {
 );
 
 /** What a backup holds: `places` are the wirings and benches, as text by the key they are kept under. */
-export type Backup = Omit<z.output<typeof backupSchema>['progress'], 'visits'> & {
+export type Backup = Omit<z.output<typeof backupSchema>['progress'], 'visits' | 'sittings'> & {
   readonly visits?: readonly KeptVisit[];
+  readonly sittings?: readonly Sitting[];
 };
 
 /** Whether what is kept under a key of this device's plain storage belongs into a backup. */
@@ -162,6 +183,7 @@ export function parseBackup(json: string, file: string): Backup {
     ['trials', MOST_TRIALS],
     ['drafts', MOST_DRAFTS],
     ['visits', MOST_VISITS],
+    ['sittings', MOST_SITTINGS],
   ] as const) {
     const own = given?.[key];
     if (Array.isArray(own) && own.length > most) fail(['progress', key], `at most ${most}`, show(own));
@@ -171,5 +193,5 @@ export function parseBackup(json: string, file: string): Backup {
   if (places > MOST_PLACES) fail(['progress', 'places'], `at most ${MOST_PLACES}`, String(places));
   const real = checksumOf(given);
   if (real !== checksum) fail(['checksum'], `${real}, as the progress in the file gives`, show(checksum));
-  return progress;
+  return progress as Backup;
 }

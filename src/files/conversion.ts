@@ -10,7 +10,7 @@ import { oneOf } from './suggest.ts';
 /** The system that a conversion starts from, and its right wirings. */
 export interface OldSystem {
   readonly system: System;
-  readonly references: readonly Reference[];
+  readonly references: readonly Pick<Reference, 'id' | 'wires'>[];
 }
 
 /** What a conversion starts with. */

@@ -10,7 +10,7 @@ import { parseYaml } from './yaml.ts';
 const flag = z.boolean({ error: 'true or false' });
 const optional = z.optional;
 
-const outcome = keys('what comes of it: fires, pumps, heats, works, idle, at, live, dead, rejected, breaks', {
+export const outcome = keys('what comes of it: fires, pumps, heats, works, idle, at, live, dead, rejected, breaks', {
   fires: optional(flag),
   pumps: optional(flag),
   heats: optional(list('a list of parts', id)),

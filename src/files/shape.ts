@@ -53,17 +53,34 @@ function deepest(issue: z.core.$ZodIssue): z.core.$ZodIssue {
 export function checkShape<T extends z.core.$ZodType>(schema: T, data: unknown, file: string): z.output<T> {
   const result = z.safeParse(schema, data, { reportInput: true });
   if (result.success) return result.data;
-  // A misspelt key explains the missing one, so it goes first.
-  const issues = result.error.issues.map(deepest);
-  const issue = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0];
-  if (!issue)
-    throw new FileError({ file, place: placeAt([]), expected: 'data of this format', found: show(data) });
+  const [first] = result.error.issues.map(deepest).sort(slipsFirst);
+  throw first
+    ? errorOf(first, file)
+    : new FileError({ file, place: placeAt([]), expected: 'data of this format', found: show(data) });
+}
+
+/** Every place where data does not fit a schema, for forms that show them all; empty when it fits. */
+export function shapeTroubles(schema: z.core.$ZodType, data: unknown, file: string): FileError[] {
+  const result = z.safeParse(schema, data, { reportInput: true });
+  return result.success
+    ? []
+    : result.error.issues
+        .map(deepest)
+        .sort(slipsFirst)
+        .map((issue) => errorOf(issue, file));
+}
+
+/** A misspelt key explains the missing one, so it goes first. */
+const slipsFirst = (a: z.core.$ZodIssue, b: z.core.$ZodIssue): number =>
+  Number(b.code === 'unrecognized_keys') - Number(a.code === 'unrecognized_keys');
+
+function errorOf(issue: z.core.$ZodIssue, file: string): FileError {
   const place = placeAt(issue.path);
   if (issue.code === 'unrecognized_keys')
-    throw new FileError({ file, place, expected: issue.message, found: show(issue.keys[0]) });
+    return new FileError({ file, place, expected: issue.message, found: show(issue.keys[0]) });
   if (issue.code === 'invalid_key') {
     const expected = issue.issues[0]?.message ?? issue.message;
-    throw new FileError({ file, place, expected, found: show(issue.path.at(-1)) });
+    return new FileError({ file, place, expected, found: show(issue.path.at(-1)) });
   }
-  throw new FileError({ file, place, expected: issue.message, found: show(issue.input) });
+  return new FileError({ file, place, expected: issue.message, found: show(issue.input) });
 }

@@ -1,4 +1,4 @@
-import { type Backup, isPlace, MOST_TRIALS, MOST_VISITS, parseBackup, writeBackup } from '../files/backup.ts';
+import { type Backup, isPlace, MOST_SITTINGS, MOST_TRIALS, MOST_VISITS, parseBackup, writeBackup } from '../files/backup.ts';
 import type { KeptStore } from './store.ts';
 
 /** What has come back from a backup: answers that were not here, visits to callouts, and wirings and benches. */
@@ -20,17 +20,19 @@ function placesIn(plain: Storage | undefined): Record<string, string> {
 
 /** The text of a backup of all that is kept on this device; of very many answers, the latest. */
 export async function makeBackup(store: KeptStore, plain: Storage | undefined): Promise<string> {
-  const [trials, choices, drafts, visits] = await Promise.all([
+  const [trials, choices, drafts, visits, sittings] = await Promise.all([
     store.trials(),
     store.choices(),
     store.drafts(),
     store.visits(),
+    store.sittings(),
   ]);
   const backup: Backup = {
     trials: trials.slice(-MOST_TRIALS),
     choices,
     drafts: [...drafts],
     visits: visits.slice(-MOST_VISITS),
+    sittings: sittings.slice(-MOST_SITTINGS),
     places: placesIn(plain),
   };
   return writeBackup(backup, store.now());
@@ -46,8 +48,8 @@ export async function loadBackup(
   text: string,
   file: string,
 ): Promise<Restored> {
-  const { places, visits = [], ...progress } = parseBackup(text, file);
-  const answers = await store.merge({ ...progress, visits });
+  const { places, visits = [], sittings = [], ...progress } = parseBackup(text, file);
+  const answers = await store.merge({ ...progress, visits, sittings });
   let restored = 0;
   try {
     for (const [key, kept] of Object.entries(places)) {

@@ -1,8 +1,10 @@
 import type { IDBPTransaction } from 'idb';
 import type { KeptVisit } from '../course/callouts/kept-visit.ts';
+import type { Sitting } from '../course/coursework/work.ts';
 import type { Trial } from '../course/trial.ts';
 import type { StoreName, Structure } from './database.ts';
-import { readChoices, trialKey } from './records.ts';
+import { isSitting, readChoices, trialKey } from './records.ts';
+import { unitedSitting } from './sittings.ts';
 import type { Choices, Draft } from './store.ts';
 
 /** A change of progress: kept in memory until the database has it. */
@@ -14,6 +16,8 @@ export type Change =
   | { readonly kind: 'drop'; readonly place: string }
   | { readonly kind: 'visit'; readonly visit: KeptVisit }
   | { readonly kind: 'drop-visit'; readonly id: string }
+  | { readonly kind: 'sitting'; readonly sitting: Sitting }
+  | { readonly kind: 'drop-sitting'; readonly id: string }
   | { readonly kind: 'clear' };
 
 /** The key that the choices are kept under. */
@@ -27,6 +31,7 @@ export async function write(to: Writing, change: Change): Promise<void> {
   const choices = to.objectStore('choices');
   const drafts = to.objectStore('drafts');
   const visits = to.objectStore('visits');
+  const sittings = to.objectStore('sittings');
   switch (change.kind) {
     case 'trial':
       await trials.put(change.trial);
@@ -41,8 +46,16 @@ export async function write(to: Writing, change: Change): Promise<void> {
       return;
     case 'drop-visit':
       return visits.delete(change.id);
+    case 'sitting': {
+      // Another tab may have added work since this one read.
+      const [here] = [await sittings.get(change.sitting.id)].filter(isSitting);
+      await sittings.put(here ? unitedSitting(here, change.sitting) : change.sitting);
+      return;
+    }
+    case 'drop-sitting':
+      return sittings.delete(change.id);
     case 'clear':
-      await Promise.all([trials.clear(), choices.clear(), drafts.clear(), visits.clear()]);
+      await Promise.all([trials, choices, drafts, visits, sittings].map((one) => one.clear()));
       return;
     default:
       await choices.put(choicesAfter(readChoices(await choices.get(CHOICES)), [change]), CHOICES);
@@ -94,6 +107,20 @@ export function visitsAfter(visits: readonly KeptVisit[], changes: readonly Chan
     if (change.kind === 'clear') now.clear();
     if (change.kind === 'visit') now.set(change.visit.id, change.visit);
     if (change.kind === 'drop-visit') now.delete(change.id);
+  }
+  return [...now.values()].sort((a, b) => a.at - b.at);
+}
+
+/** Sittings as they are then, the one touched last at the end. */
+export function sittingsAfter(sittings: readonly Sitting[], changes: readonly Change[]): readonly Sitting[] {
+  const now = new Map(sittings.map((sitting) => [sitting.id, sitting]));
+  for (const change of changes) {
+    if (change.kind === 'clear') now.clear();
+    if (change.kind === 'sitting') {
+      const here = now.get(change.sitting.id);
+      now.set(change.sitting.id, here ? unitedSitting(here, change.sitting) : change.sitting);
+    }
+    if (change.kind === 'drop-sitting') now.delete(change.id);
   }
   return [...now.values()].sort((a, b) => a.at - b.at);
 }

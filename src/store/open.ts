@@ -1,10 +1,12 @@
 import type { KeptVisit } from '../course/callouts/kept-visit.ts';
+import type { Sitting } from '../course/coursework/work.ts';
 import type { Trial } from '../course/trial.ts';
 import {
   CHOICES,
   type Change,
   choicesAfter,
   draftsAfter,
+  sittingsAfter,
   tooMany,
   trialsAfter,
   visitsAfter,
@@ -12,8 +14,9 @@ import {
 import { makeConnection } from './connection.ts';
 import type { Database } from './database.ts';
 import { changesOf } from './merge.ts';
+import { owned } from './owner.ts';
 import { askToPersist } from './persist.ts';
-import { isDraft, isTrial, isVisit, readChoices } from './records.ts';
+import { isDraft, isSitting, isTrial, isVisit, readChoices } from './records.ts';
 import type { Choices, Draft, KeptStore } from './store.ts';
 import { inWords, type TroubleKind } from './troubles.ts';
 
@@ -30,7 +33,7 @@ export interface Surroundings {
 
 const around = (): Surroundings => ({
   clock: () => Date.now(),
-  channel: typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('switched-live'),
+  channel: typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(owned('switched-live')),
   storage: typeof navigator === 'undefined' ? undefined : navigator.storage,
   retryAfter: 30_000,
 });
@@ -57,6 +60,7 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
   let choices: Choices = {};
   let drafts: readonly Draft[] = [];
   let visits: readonly KeptVisit[] = [];
+  let sittings: readonly Sitting[] = [];
   let latest = 0;
   let isRead = false;
 
@@ -68,6 +72,7 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
       choices = choicesAfter(choices, wrote);
       drafts = draftsAfter(drafts, wrote);
       visits = visitsAfter(visits, wrote);
+      sittings = sittingsAfter(sittings, wrote);
       if (wrote.length > 0) channel?.postMessage('changed');
       tell();
     },
@@ -98,15 +103,17 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
       if (isRead) return;
       // Marked first: a change that comes while this reads unmarks it again.
       isRead = true;
-      const [log, chosen, begun, visited] = await Promise.all([
+      const [log, chosen, begun, visited, sat] = await Promise.all([
         db.getAll('trials'),
         db.get('choices', CHOICES),
         db.getAll('drafts'),
         db.getAll('visits'),
+        db.getAll('sittings'),
       ]);
       troubles.delete('damaged');
       [trials, choices, drafts] = [sound(log), readChoices(chosen), begun.filter(isDraft)];
       visits = visitsAfter(visited.filter(isVisit), []);
+      sittings = sittingsAfter(sat.filter(isSitting), []);
       latest = Math.max(latest, trials.at(-1)?.at ?? 0);
     });
   const change = async (...changes: readonly Change[]) => {
@@ -119,6 +126,7 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
   };
   const all = () => trialsAfter(trials, pending());
   const allVisits = () => visitsAfter(visits, pending());
+  const allSittings = () => sittingsAfter(sittings, pending());
 
   const heard = () => {
     isRead = false;
@@ -177,6 +185,16 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
       await change(kept, ...tooMany(visitsAfter(allVisits(), [kept])));
     },
     dropVisit: (id) => change({ kind: 'drop-visit', id }),
+    sitting: async (id) => {
+      await readAll();
+      return allSittings().find((sitting) => sitting.id === id);
+    },
+    sittings: async () => {
+      await readAll();
+      return allSittings();
+    },
+    keepSitting: (sitting) => change({ kind: 'sitting', sitting: plain(sitting) }),
+    dropSitting: (id) => change({ kind: 'drop-sitting', id }),
     merge: async (progress) => {
       await readAll();
       const here = {
@@ -184,6 +202,7 @@ export async function makeStore(given: Partial<Surroundings> = {}): Promise<Kept
         choices: choicesAfter(choices, pending()),
         drafts: draftsAfter(drafts, pending()),
         visits: allVisits(),
+        sittings: allSittings(),
       };
       const missing = changesOf(here, plain(progress));
       const changes = [...missing, ...tooMany(visitsAfter(here.visits, missing))];

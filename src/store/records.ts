@@ -1,4 +1,5 @@
 import type { KeptVisit } from '../course/callouts/kept-visit.ts';
+import type { Sitting } from '../course/coursework/work.ts';
 import type { Mode, Trial } from '../course/trial.ts';
 import type { Choices, Draft } from './store.ts';
 
@@ -36,6 +37,29 @@ export const isVisit = (value: unknown): value is KeptVisit =>
   value.wheels.every(isName) &&
   Array.isArray(value.acts) &&
   value.acts.every((act) => isObject(act) && isName(act.do));
+
+const isWork = (value: unknown): boolean =>
+  isObject(value) &&
+  isName(value.slot) &&
+  [value.at, value.took].every(isTime) &&
+  [value.attempt, value.hints].every(isCount) &&
+  typeof value.right === 'boolean' &&
+  ((value.kind === 'question' && isName(value.item) && isObject(value.answer)) ||
+    (value.kind === 'job' && Array.isArray(value.wires)) ||
+    (value.kind === 'visit' && isName(value.callout) && isName(value.said) && Array.isArray(value.acts)));
+
+/** What its coursework and its works say, whoever opens or grades it sees. */
+export const isSitting = (value: unknown): value is Sitting =>
+  isObject(value) &&
+  isName(value.id) &&
+  [value.begun, value.at].every(isTime) &&
+  isObject(value.learner) &&
+  isName(value.learner.code) &&
+  isObject(value.coursework) &&
+  isName(value.coursework.id) &&
+  Array.isArray(value.coursework.tasks) &&
+  Array.isArray(value.work) &&
+  value.work.every(isWork);
 
 /** The choices that can be read; others are passed over. */
 export function readChoices(value: unknown): Choices {

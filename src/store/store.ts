@@ -1,4 +1,5 @@
 import type { KeptVisit } from '../course/callouts/kept-visit.ts';
+import type { Sitting } from '../course/coursework/work.ts';
 import type { Trial } from '../course/trial.ts';
 
 /** What a learner has chosen or left off at; each may be absent. */
@@ -49,6 +50,13 @@ export interface Store {
   readonly dropVisit: (id: string) => Promise<void>;
   /** Every visit that is kept, the one touched last at the end. */
   readonly visits: () => Promise<readonly KeptVisit[]>;
+  /** A coursework as a learner left it, by `sittingId`. */
+  readonly sitting: (id: string) => Promise<Sitting | undefined>;
+  /** Every sitting that is kept, the one touched last at the end. */
+  readonly sittings: () => Promise<readonly Sitting[]>;
+  /** Keeps a sitting in place of what was kept of it before: work that is kept already and not in it stays. */
+  readonly keepSitting: (sitting: Sitting) => Promise<void>;
+  readonly dropSitting: (id: string) => Promise<void>;
   /** Trouble now, the gravest first. */
   readonly troubles: () => readonly Trouble[];
   /** Called after a change of progress or trouble, in this tab or another; returns how to stop. */
@@ -63,6 +71,7 @@ export interface Progress {
   readonly choices: Choices;
   readonly drafts: readonly Draft[];
   readonly visits: readonly KeptVisit[];
+  readonly sittings?: readonly Sitting[];
 }
 
 /** A store as the progress page needs it. */

@@ -15,6 +15,7 @@ import type { Wire } from '../../engine/model/wiring.ts';
 import { keepVisit } from './keep.ts';
 import { sayEntry } from './notes.ts';
 import type { Story } from './story.ts';
+import type { VisitTerms } from './terms.ts';
 
 /** The red lead and the black one. */
 export type Lead = 0 | 1;
@@ -52,6 +53,8 @@ export class VisitDesk {
   readonly story: Story;
   /** Double faults that may also be the answer. */
   readonly doubles: readonly Candidate[];
+  /** Only a visit that counts has them. */
+  readonly terms: VisitTerms | undefined;
   readonly system: System;
   readonly bench: Bench;
 
@@ -82,7 +85,14 @@ export class VisitDesk {
   #spent = 0;
   #opened = Date.now();
 
-  constructor(layout: Layout, callout: Callout, story: Story, doubles: readonly Candidate[] = []) {
+  constructor(
+    layout: Layout,
+    callout: Callout,
+    story: Story,
+    doubles: readonly Candidate[] = [],
+    terms?: VisitTerms,
+  ) {
+    this.terms = terms;
     this.layout = layout;
     this.callout = callout;
     this.story = story;
@@ -232,8 +242,14 @@ export class VisitDesk {
     this.told = [];
   }
 
+  /** Whether a training wheel may be turned on: those that were on once may be again. */
+  mayUse(wheel: Wheel): boolean {
+    return !this.terms || this.wheelsUsed.has(wheel) || this.wheelsUsed.size < this.terms.helps;
+  }
+
   /** Turns a training wheel on or off. That it was on is kept. */
   setWheel(wheel: Wheel, on: boolean): void {
+    if (on && !this.mayUse(wheel)) return;
     this.wheels = { ...this.wheels, [wheel]: on };
     if (!on || this.done || this.wheelsUsed.has(wheel)) return;
     this.wheelsUsed = new Set([...this.wheelsUsed, wheel]);
@@ -278,7 +294,7 @@ export class VisitDesk {
       done: this.done,
       ...(this.said && { said: this.said.id }),
     };
-    void keepVisit(visit).then((kept) => {
+    void (this.terms?.keep ?? keepVisit)(visit).then((kept) => {
       this.kept = kept;
     });
   }

@@ -1,4 +1,5 @@
 import { type CalloutAddress, writeCallout } from '../../course/callouts/address.ts';
+import type { KeptVisit } from '../../course/callouts/kept-visit.ts';
 import { customerWords, foundWords } from '../../course/callouts/words.ts';
 import type { Layout } from '../../course/layout.ts';
 import type { Callout } from '../../engine/diagnose/callout.ts';
@@ -10,6 +11,7 @@ import { VisitDesk } from './desk.svelte.ts';
 import { keptVisit } from './keep.ts';
 import { Searcher } from './search/searcher.ts';
 import type { Story } from './story.ts';
+import type { VisitTerms } from './terms.ts';
 
 interface Opened {
   readonly layout: Layout;
@@ -57,16 +59,29 @@ async function made(address: Extract<CalloutAddress, { kind: 'made' }>): Promise
   }
 }
 
+const opened = (address: CalloutAddress): Promise<Opened> =>
+  address.kind === 'authored' ? authored(address.id) : made(address);
+
 /**
  * Opens a callout, with the visit as it was left on this device. Rejects when something cannot be fetched, or when there
  * is no such callout.
  */
 export async function openDesk(address: CalloutAddress): Promise<VisitDesk> {
-  const { layout, callout, story, doubles } = await (address.kind === 'authored'
-    ? authored(address.id)
-    : made(address));
+  const { layout, callout, story, doubles } = await opened(address);
   const desk = new VisitDesk(layout, callout, story, doubles);
   const kept = await keptVisit(story.address);
   if (kept) desk.restore(kept);
+  return desk;
+}
+
+/** Opens a callout for a visit that counts, with what was begun of it. Rejects as `openDesk` does. */
+export async function openUnder(
+  terms: VisitTerms,
+  address: CalloutAddress,
+  begun?: KeptVisit,
+): Promise<VisitDesk> {
+  const { layout, callout, story, doubles } = await opened(address);
+  const desk = new VisitDesk(layout, callout, story, doubles, terms);
+  if (begun?.callout === story.address) desk.restore(begun);
   return desk;
 }

@@ -1,3 +1,4 @@
+import type { Coursework } from '../../course/coursework/coursework.ts';
 import type { Layout } from '../../course/layout.ts';
 import type { Outline } from '../../course/outline.ts';
 import type { Quiz } from '../../course/quiz.ts';
@@ -5,6 +6,7 @@ import type { Shelf, Task } from '../../course/task.ts';
 import type { CalloutFile } from '../../files/callout.ts';
 import type { CalloutCard } from '../../files/callout-pack.ts';
 import type { DoubleFault } from '../../files/double-faults.ts';
+import type { JobStart } from '../../files/job-start.ts';
 import { type LayoutFile, makeLayout } from '../../files/layout-file.ts';
 import { href } from '../shell/href.ts';
 
@@ -41,6 +43,14 @@ export const fetchCallouts = (): Promise<readonly CalloutCard[]> =>
 /** An authored callout. Rejects when it cannot be fetched. */
 export const fetchCallout = (id: string): Promise<CalloutFile> =>
   fetchOnce(`/course/callouts/${id}.json`, (file: CalloutFile) => file);
+
+/** What a job says and starts with. Rejects when it cannot be fetched. */
+export const fetchJob = (id: string): Promise<JobStart> =>
+  fetchOnce(`/course/jobs/${id}.json`, (start: JobStart) => start);
+
+/** A coursework of the site's own. Rejects when it cannot be fetched. */
+export const fetchCoursework = (id: string): Promise<Coursework> =>
+  fetchOnce(`/course/coursework/${id}.json`, (coursework: Coursework) => coursework);
 
 /** The double faults of all systems. Rejects when they cannot be fetched. */
 export const fetchDoubles = (): Promise<readonly DoubleFault[]> =>

@@ -77,10 +77,17 @@ export function goalOf(system: System, live: Live, demand: Demand): number {
   return asks.at(-1) ?? loads.at(-1) ?? -1;
 }
 
-/** Follows a call, with a sentence for each terminal and contact; what moves a valve or relay on the way comes first. */
-export function followLive(system: System, wiring: readonly Wire[], demand: Demand): Journey {
+/**
+ * Follows a call, with a sentence for each terminal and contact; what moves a valve or relay on the way comes first.
+ * @param config the state it is followed in: as it comes to rest from cold unless told
+ */
+export function followLive(
+  system: System,
+  wiring: readonly Wire[],
+  demand: Demand,
+  config: Config = settleCall(system, wiring, demand),
+): Journey {
   const wires = canonicalWires(wiring);
-  const config = settleCall(system, wires, demand);
   const live = evaluate(system, wires, config);
   const closed = closedContacts(system, config);
   const wired = wireJoints(system, wires);

@@ -39,12 +39,32 @@ export interface StripDrawing {
 /** Height of the parts' boxes and of the strip. */
 export const BOX = 92;
 export const STRIP = 44;
-const LEAST_WIDTH = 820;
 const EDGE = 14;
-/** Least room from lead to lead, between two parts and beyond the outer leads of a part. */
-const PITCH = 35;
+/** Room between two parts and beyond the outer leads of a part, in leads. */
 const BETWEEN = 1.6;
 const PAD = 0.68;
+
+/** What the letters need, in drawing units: heights of boxes and strip, width of it all, room from lead to lead. */
+export interface StripSizes {
+  readonly box: number;
+  readonly strip: number;
+  readonly width: number;
+  readonly leastPitch: number;
+  readonly mostPitch: number;
+  /** Least height of the wires above and below the strip, and from lane to lane. */
+  readonly leastLanes: number;
+  readonly lane: number;
+}
+
+const PAGE: StripSizes = {
+  box: BOX,
+  strip: STRIP,
+  width: 820,
+  leastPitch: 35,
+  mostPitch: 48,
+  leastLanes: 70,
+  lane: 11,
+};
 
 /** Parts that act (move, fire, pump) stand below the strip, parts that ask above it. */
 const acts = ({ kind }: Part): boolean => kind.motion !== undefined || kind.work !== undefined;
@@ -54,9 +74,9 @@ const unitsOf = (parts: readonly Part[]): number =>
   (parts.length - 1) * BETWEEN +
   2 * PAD;
 
-function rowOf(parts: readonly Part[], upper: boolean, width: number): Omit<StripBox, 'y'>[] {
+function rowOf(parts: readonly Part[], upper: boolean, width: number, most: number): Omit<StripBox, 'y'>[] {
   const units = unitsOf(parts);
-  const pitch = Math.min(48, (width - 2 * EDGE) / units);
+  const pitch = Math.min(most, (width - 2 * EDGE) / units);
   let x = (width - pitch * units) / 2 + PAD * pitch;
   return parts.map((part) => {
     const pins = part.kind.terminals.map(({ id, core }, k): StripPin => {
@@ -70,18 +90,21 @@ function rowOf(parts: readonly Part[], upper: boolean, width: number): Omit<Stri
   });
 }
 
-/** Draws a wiring on the strip as wide as its parts need. */
-export function drawStrip(system: System, wires: readonly Wire[]): StripDrawing {
+/** Draws a wiring on the strip as wide as its parts need; sizes are those of a page unless told. */
+export function drawStrip(system: System, wires: readonly Wire[], sizes: StripSizes = PAGE): StripDrawing {
   const wired = system.parts.filter(({ kind }) => kind.terminals.length > 0 && kind.kind !== 'strip');
   const above = wired.filter((part) => !acts(part));
   const below = wired.filter(acts);
   const strips = system.parts.filter(({ kind }) => kind.kind === 'strip');
   const joints = strips.flatMap(({ id, kind }) => kind.terminals.map((terminal) => `${id}/${terminal.id}`));
-  const least = Math.max(unitsOf(above), unitsOf(below), joints.length) * PITCH + 2 * EDGE;
-  const width = Math.round(Math.max(LEAST_WIDTH, least));
+  const least = Math.max(unitsOf(above), unitsOf(below), joints.length) * sizes.leastPitch + 2 * EDGE;
+  const width = Math.round(Math.max(sizes.width, least));
   const pitch = (width - 2 * EDGE) / Math.max(1, joints.length);
-  const strip = joints.map((id, k) => ({ id, x: EDGE + pitch * (k + 0.5), width: Math.min(56, pitch - 8) }));
-  const placed = [...rowOf(above, true, width), ...rowOf(below, false, width)];
+  const strip = joints.map((id, k) => ({ id, x: EDGE + pitch * (k + 0.5), width: Math.min(1.27 * sizes.strip, pitch - 8) }));
+  const placed = [
+    ...rowOf(above, true, width, sizes.mostPitch),
+    ...rowOf(below, false, width, sizes.mostPitch),
+  ];
   const leads = (upper: boolean) =>
     placed
       .filter((box) => box.upper === upper)
@@ -94,19 +117,19 @@ export function drawStrip(system: System, wires: readonly Wire[]): StripDrawing 
     strip,
     left: 2,
     right: width - 2,
-    lane: 11,
+    lane: sizes.lane,
     slot: 7,
-    stripHeight: STRIP,
-    minUpper: 70,
-    minLower: 70,
+    stripHeight: sizes.strip,
+    minUpper: sizes.leastLanes,
+    minLower: sizes.leastLanes,
   };
   const drawn = canonicalWires(wires);
   const routing = route(
     shape,
     drawn.map((ends) => ({ key: wireKey(ends), ends: [ends[0], ends[1]] })),
   );
-  const stripY = BOX + routing.upperHeight;
-  const lowerY = stripY + STRIP + routing.lowerHeight;
+  const stripY = sizes.box + routing.upperHeight;
+  const lowerY = stripY + sizes.strip + routing.lowerHeight;
   const joined = wireJoints(system, wires);
   const permanent = {
     neutral: joinedTo(joined, system.supply.out.neutral),
@@ -115,7 +138,7 @@ export function drawStrip(system: System, wires: readonly Wire[]): StripDrawing 
   const lines = new Map(routing.wires.map((wire) => [wire.key, wire]));
   return {
     width,
-    height: lowerY + BOX,
+    height: lowerY + sizes.box,
     stripY,
     boxes: placed.map((box) => ({
       ...box,
@@ -126,7 +149,7 @@ export function drawStrip(system: System, wires: readonly Wire[]): StripDrawing 
         return {
           ...pin,
           node: system.nodeOf.get(id)!,
-          y: box.upper ? BOX : lowerY,
+          y: box.upper ? sizes.box : lowerY,
           core,
           code: coreCode[core],
         };

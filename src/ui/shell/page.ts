@@ -33,6 +33,6 @@ export function start(): void {
   goOn();
   if (document.querySelector('.gloss')) void import('./terms.ts').then(({ explain }) => explain());
   if (location.search.includes('hl=')) void import('../search/landed.ts').then(({ mark }) => mark());
-  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
+  if (!import.meta.env.PROD || import.meta.env.PUBLIC_FOR_PACKAGES || !('serviceWorker' in navigator)) return;
   setTimeout(() => import('./offline.ts').then(({ keep }) => keep()), PAUSE);
 }

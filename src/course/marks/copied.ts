@@ -1,0 +1,120 @@
+import type { Flag } from './flag.ts';
+import type { SlipsByCircuit, Turn } from './piece.ts';
+import { sayCount, sayList } from './words.ts';
+
+/** A learner's code with their work. */
+export interface Worker {
+  readonly code: string;
+  readonly turns: readonly Turn[];
+}
+
+interface Owned {
+  readonly code: string;
+  readonly turn: Turn;
+}
+
+/** A wrong circuit that more learners than this share of the class made is the class's mistake, not one of two people. */
+const COMMON = 0.2;
+/** In a small class, more than so many. */
+const FEW = 3;
+/** So many wires wrong in the same way are worth a question. */
+const MANY = 3;
+
+/**
+ * Where work looks alike across learners.
+ * @param slips how much is wrong with a circuit; one that is not known yet counts as one slip
+ */
+export function copiedFlags(workers: readonly Worker[], slips: SlipsByCircuit = new Map()): Flag[] {
+  const wired = workers.flatMap(({ code, turns }) =>
+    turns.flatMap((turn): Owned[] => (turn.wiring && turn.wiring.moved > 0 ? [{ code, turn }] : [])),
+  );
+  const alike = sameWirings(wired);
+  return [...forAnother(workers), ...alike.flags, ...sameSlips(wired, alike.seen, workers.length, slips)];
+}
+
+/** Work that was made for somebody else's questions, strip or fault. */
+function forAnother(workers: readonly Worker[]): Flag[] {
+  return workers.flatMap(({ code, turns }) => {
+    const made = turns.filter(
+      ({ marked, whose }) =>
+        marked.made === 'for another' || (marked.made === 'unknown' && (marked.right || whose !== undefined)),
+    );
+    return [...Map.groupBy(made, ({ slot }) => slot)].map(([slot, own]): Flag => {
+      const whose = [...new Set(own.flatMap((turn) => turn.whose ?? []))].filter((one) => one !== code);
+      const isSure = whose.length > 0 || own.some(({ marked }) => marked.made === 'for another');
+      const says =
+        whose.length > 0
+          ? `This work fits what ${sayList(whose)} was given, not what ${code} was given. Ask both.`
+          : isSure
+            ? `This work does not fit what ${code} was given, nor what anybody else here was. Ask where it comes from.`
+            : `Little is left of what ${code} was given to start with. It may have been stripped and wired anew. Ask.`;
+      return { kind: 'another', weight: isSure ? 'strong' : 'look', code, others: whose, slot, says };
+    });
+  });
+}
+
+const jobOf = ({ turn }: Owned, print: string) => `${turn.slot} ${print}`;
+
+/** The same wires in the same numbers, though the learners' strips are numbered otherwise. */
+function sameWirings(wired: readonly Owned[]): { flags: Flag[]; seen: ReadonlySet<string> } {
+  const flags: Flag[] = [];
+  const seen = new Set<string>();
+  for (const own of Map.groupBy(wired, (one) => jobOf(one, one.turn.wiring!.wiring)).values()) {
+    const codes = [...new Set(own.map(({ code }) => code))];
+    const variants = new Set(own.map(({ turn }) => turn.wiring!.variant));
+    if (codes.length < 2 || variants.size < 2) continue;
+    const earliest = own.reduce((best, one) => (one.turn.at < best.turn.at ? one : best));
+    for (const code of codes) {
+      const { turn } = own.find((one) => one.code === code)!;
+      const others = codes.filter((one) => one !== code);
+      seen.add(`${code} ${turn.slot}`);
+      const first = earliest.code === code ? 'This one is the earliest.' : `${earliest.code}'s is the earliest.`;
+      flags.push({
+        kind: 'same-wiring',
+        weight: 'strong',
+        code,
+        others,
+        slot: turn.slot,
+        says: `Wire for wire the same numbers as ${sayList(others)}, though each was given a strip numbered otherwise. ${first} Ask ${codes.length === 2 ? 'both' : 'them'}.`,
+      });
+    }
+  }
+  return { flags, seen };
+}
+
+/** The same wrong circuit once the numbers are put aside. */
+function sameSlips(
+  wired: readonly Owned[],
+  seen: ReadonlySet<string>,
+  classSize: number,
+  slips: SlipsByCircuit,
+): Flag[] {
+  const wrong = wired.filter(({ turn }) => !turn.marked.right && turn.marked.rules.length > 0);
+  const flags: Flag[] = [];
+  const said = new Set<string>();
+  for (const own of Map.groupBy(wrong, (one) => jobOf(one, one.turn.wiring!.circuit)).values()) {
+    const codes = [...new Set(own.map(({ code }) => code))];
+    if (codes.length < 2 || codes.length > Math.max(FEW, classSize * COMMON)) continue;
+    for (const code of codes) {
+      const { turn } = own.find((one) => one.code === code)!;
+      const place = `${code} ${turn.slot}`;
+      const others = codes.filter((one) => one !== code);
+      if (seen.has(place) || said.has(`${place} ${others}`)) continue;
+      said.add(`${place} ${others}`);
+      const count = slips.get(turn.wiring!.circuit)?.length ?? 1;
+      const how =
+        count < 2
+          ? 'One slip is easily shared: by itself this means little.'
+          : `${sayCount(count, 'wire')} are wrong in the same way: the more there are, the less it is chance. They may have worked together.`;
+      flags.push({
+        kind: 'same-slip',
+        weight: count >= MANY ? 'look' : 'weak',
+        code,
+        others,
+        slot: turn.slot,
+        says: `The same wrong circuit as ${sayList(others)}, numbers put aside. ${how}`,
+      });
+    }
+  }
+  return flags;
+}

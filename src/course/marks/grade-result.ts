@@ -1,0 +1,178 @@
+import { canonicalWires, type Wire, wireKey } from '../../engine/model/wiring.ts';
+import { changeMade } from '../../engine/grade/change.ts';
+import type { Answer } from '../item.ts';
+import type { Coursework } from '../coursework/coursework.ts';
+import { dealQuestion, visitAddress } from '../coursework/deal.ts';
+import { gradeWork } from '../coursework/grade.ts';
+import { type JobVariant, jobVariant, lockedMissing, shareKept } from '../coursework/job-variant.ts';
+import { type Slot, variantSeed } from '../coursework/slots.ts';
+import type { GradeSource, Marked } from '../coursework/source.ts';
+import type { Result, Work } from '../coursework/work.ts';
+import { canonical, hashed } from './fingerprint.ts';
+import { type Slip, sameCircuitKey, slipsOf } from './own-numbers.ts';
+import type { Piece, WiringFacts } from './piece.ts';
+
+type JobSlot = Extract<Slot, { kind: 'job' }>;
+
+/** A result and the name of the file it came in. */
+export interface Read {
+  readonly file: string;
+  readonly result: Result;
+}
+
+/** Grades results of one coursework anew. What does not depend on the learner is worked out once. */
+export interface ResultGrader {
+  readonly grade: (read: Read) => Piece[];
+  /** What is wrong with the wiring of a piece of work that the judge rejects; it takes some milliseconds. */
+  readonly slips: (work: Work) => readonly Slip[];
+  /** Which of these codes a piece of work was made for, if for any. */
+  readonly whose: (work: Work, codes: readonly string[]) => string | undefined;
+}
+
+/** Of a put-right job, work that keeps so much of a variant's wires was made on it: one mistake is mended with a few. */
+const MOSTLY = 0.75;
+
+/** What a learner was given for a job, and a print of how their strip is numbered. */
+interface Given {
+  readonly variant: JobVariant;
+  readonly numbering: string;
+}
+
+const printOf = (wires: readonly Wire[]): string => hashed(canonicalWires(wires).map(wireKey).join());
+
+/** @throws RangeError when the source lacks what the coursework names */
+export function makeResultGrader(
+  coursework: Coursework,
+  slots: readonly Slot[],
+  source: GradeSource,
+): ResultGrader {
+  const bySlot = new Map(slots.map((slot) => [slot.id, slot]));
+  const variants = new Map<string, Given>();
+
+  /** What a learner was given; with a shared variant everybody the same. */
+  function givenTo(slot: JobSlot, code: string): Given {
+    const seed = variantSeed(coursework, code, slot, 1);
+    const key = `${slot.id} ${seed}`;
+    const ready = variants.get(key);
+    if (ready) return ready;
+    const job = source.job(slot.job);
+    const layout = source.layout(job.system);
+    const judge = source.judge(job.system);
+    const variant = jobVariant(job, layout, judge, seed);
+    // A job to complete deals numbers and nothing else, so it shows how the strip is numbered.
+    const whole = { kind: 'complete', given: layout.right[0]?.wires ?? [], locked: false } as const;
+    const given = { variant, numbering: printOf(jobVariant(whole, layout, judge, seed).given) };
+    variants.set(key, given);
+    return given;
+  }
+
+  function wiringFacts(
+    slot: JobSlot,
+    code: string,
+    wires: readonly Wire[],
+    before: readonly Wire[] | undefined,
+  ): WiringFacts | undefined {
+    const { system } = source.layout(source.job(slot.job).system);
+    if (wires.some((wire) => wire.some((end) => !system.nodeOf.has(end)))) return undefined;
+    const { variant, numbering } = givenTo(slot, code);
+    const { lift, land } = changeMade(before ?? variant.given, wires);
+    return {
+      wiring: printOf(wires),
+      circuit: hashed(`${slot.job} ${sameCircuitKey(system, wires)}`),
+      variant: numbering,
+      moved: Math.max(lift.length, land.length),
+    };
+  }
+
+  /** Never throws: what cannot be compared is not compared. */
+  function tried<T>(what: () => T): T | undefined {
+    try {
+      return what();
+    } catch {
+      return undefined;
+    }
+  }
+
+  return {
+    grade({ file, result: { learner, work } }) {
+      const last = new Map<string, readonly Wire[]>();
+      return work.map((one, index): Piece => {
+        const { slot: id, attempt, at, took, hints, kind, right: told } = one;
+        const slot = bySlot.get(id);
+        const marked: Marked = slot
+          ? gradeWork(coursework, slot, one, learner, source)
+          : { right: false, made: 'unknown', rules: [], notes: [`The coursework has no ${id}.`] };
+        let wiring: WiringFacts | undefined;
+        if (one.kind === 'job' && slot?.kind === 'job') {
+          const job = slot;
+          wiring = tried(() => wiringFacts(job, learner.code, one.wires, last.get(id)));
+          last.set(id, one.wires);
+        }
+        const { at: _at, took: _took, hints: _hints, right: _right, ...done } = one;
+        return {
+          file,
+          index,
+          slot: id,
+          attempt,
+          at,
+          took,
+          hints,
+          kind,
+          told,
+          marked,
+          print: hashed(canonical(done)),
+          about: one.kind === 'question' ? one.item : one.kind === 'visit' ? one.callout : '',
+          deeds: deedsOf(one, wiring),
+          ...(wiring && { wiring }),
+        };
+      });
+    },
+    slips(work) {
+      const slot = bySlot.get(work.slot);
+      if (work.kind !== 'job' || slot?.kind !== 'job') return [];
+      const { system, right } = source.layout(source.job(slot.job).system);
+      const all = right.map(({ wires }) => wires);
+      return tried(() => slipsOf(system, work.wires, all).slips) ?? [];
+    },
+    whose(work, codes) {
+      const slot = bySlot.get(work.slot);
+      if (!slot) return undefined;
+      return codes.find((code) => tried(() => fits(slot, work, code)));
+    },
+  };
+
+  function fits(slot: Slot, work: Work, code: string): boolean {
+    if (slot.kind === 'question')
+      return (
+        work.kind === 'question' && dealQuestion(coursework, slot, code, work.attempt, source).id === work.item
+      );
+    if (slot.kind !== 'job')
+      return work.kind === 'visit' && visitAddress(coursework, slot, code, work.attempt) === work.callout;
+    if (work.kind !== 'job') return false;
+    const { variant } = givenTo(slot, code);
+    return variant.locked
+      ? variant.given.length > 0 && lockedMissing(variant, work.wires).length === 0
+      : variant.given.length > 0 && shareKept(variant, work.wires) >= MOSTLY;
+  }
+}
+
+/** How many things were done at least. */
+function deedsOf(work: Work, wiring: WiringFacts | undefined): number {
+  if (work.kind === 'job') return wiring?.moved ?? 0;
+  return work.kind === 'visit' ? work.acts.length : chosenIn(work.answer);
+}
+
+function chosenIn(answer: Answer): number {
+  switch (answer.kind) {
+    case 'choice':
+      return answer.chosen.length;
+    case 'mark':
+      return answer.marked.length;
+    case 'place':
+      return Object.keys(answer.landed).length;
+    case 'order':
+      return answer.steps.length;
+    default:
+      return 1;
+  }
+}

@@ -1,0 +1,16 @@
+import Papa from 'papaparse';
+import type { Cells } from '../course/marks/cells.ts';
+
+/** Spreadsheets take a file for UTF-8 only when it begins so. */
+const MARK = '\ufeff';
+
+/**
+ * Cells as comma-separated values (RFC 4180), safe to open in a spreadsheet: text that one would work out as a formula
+ * gets an apostrophe in front, as OWASP says under "CSV Injection". Such a cell is quoted as well, so that what stands
+ * in it cannot begin a cell of its own.
+ */
+export const marksCsv = (cells: Cells): string =>
+  `${MARK}${Papa.unparse(
+    cells.map((row) => row.map((cell) => (typeof cell === 'string' ? cell.replaceAll('\0', '') : cell))),
+    { escapeFormulae: /^\s*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/, newline: '\r\n' },
+  )}\r\n`;
