@@ -82,7 +82,8 @@ export const callSettings = (system: System, demand: Demand): Settings => ({
   ...alternatives(demand.when)[0],
 });
 
-function checkSettings(system: System, set: Settings): void {
+/** Whether the system has these switches and settings. @throws UnknownName */
+function settingsFit(system: System, set: Settings): true {
   for (const [id, setting] of Object.entries(set)) {
     const input = system.inputs.find((known) => known.id === id);
     if (!input)
@@ -93,12 +94,15 @@ function checkSettings(system: System, set: Settings): void {
       );
     if (!input.settings.includes(setting)) throw new UnknownName('setting', setting, input.settings);
   }
+  return true;
 }
 
 /** Where the mechanisms are after a failure strikes: those that it holds are where it holds them. */
-const strike = (system: System, failures: Parameters<typeof failPlace>[1], places: readonly Place[]): Place[] => [
-  ...new Set(places.map((place) => failPlace(system, failures, place))),
-];
+const strike = (
+  system: System,
+  failures: Parameters<typeof failPlace>[1],
+  places: readonly Place[],
+): Place[] => [...new Set(places.map((place) => failPlace(system, failures, place)))];
 
 /**
  * A script's steps from cold, one after the other: each goes on from where the valves came to rest before.
@@ -134,9 +138,11 @@ export function playStage(
       places = strike(healthy, found, places);
     }
     const follow =
-      step.follow === undefined ? undefined : named('follow', () => demandOf(healthy, step.follow ?? ''), undefined);
+      step.follow === undefined
+        ? undefined
+        : named('follow', () => demandOf(healthy, step.follow ?? ''), undefined);
     const set = step.set ?? {};
-    const fits = named('set', () => (checkSettings(healthy, set), true), false);
+    const fits = named('set', () => settingsFit(healthy, set), false);
     now = { ...now, ...(follow && callSettings(healthy, follow)), ...(fits ? set : {}) };
     for (const name of step.spot ?? []) named('spot', () => spotOf(healthy, name), undefined);
     view = step.view ?? view;
@@ -166,14 +172,20 @@ function spotOf(system: System, name: string): void {
   const parts = system.parts.map(({ id }) => id);
   if (name.includes('/')) {
     const node = system.nodeOf.get(name);
-    const own = system.nodes.slice(0, system.terminals).filter((one) => one.startsWith(`${name.split('/')[0]}/`));
+    const own = system.nodes
+      .slice(0, system.terminals)
+      .filter((one) => one.startsWith(`${name.split('/')[0]}/`));
     if (node === undefined || node >= system.terminals)
       throw new UnknownName('terminal', name, own.length > 0 ? own : parts);
   } else if (!parts.includes(name)) throw new UnknownName('part', name, parts);
 }
 
 /** What a step expects and does not hold, in words. @throws UnknownName for a name that the layout does not have */
-export function expectTroubles(wires: readonly Wire[], { system, states }: StageState, expected: Outcome): string[] {
+export function expectTroubles(
+  wires: readonly Wire[],
+  { system, states }: StageState,
+  expected: Outcome,
+): string[] {
   const troubles = states.flatMap((config) => differences(system, wires, config, expected));
   if (expected.rejected !== undefined || expected.breaks) {
     const { accepted, findings } = judgeFor(system).judge(wires);

@@ -1,6 +1,8 @@
 /** What is wrong with a file: where, what was expected there and what stands there instead. */
 export interface Trouble {
   readonly file: string;
+  /** From 1, where it is known. */
+  readonly line?: number;
   /** `wires[3][1]`, `line 2, column 5`, `top level`; empty when the file itself is the trouble. */
   readonly place: string;
   readonly expected: string;
@@ -11,14 +13,17 @@ export interface Trouble {
 /** Bad input. The message is one line that a person can act on. */
 export class FileError extends Error implements Trouble {
   readonly file: string;
+  readonly line?: number;
   readonly place: string;
   readonly expected: string;
   readonly found: string;
 
-  constructor({ file, place, expected, found }: Trouble) {
-    super([printable(file), place, `expected ${expected}, found ${found}`].filter(Boolean).join(': '));
+  constructor({ file, line, place, expected, found }: Trouble) {
+    const where = line === undefined ? printable(file) : `${printable(file)}:${line}`;
+    super([where, place, `expected ${expected}, found ${found}`].filter(Boolean).join(': '));
     this.name = 'FileError';
     this.file = file;
+    if (line !== undefined) this.line = line;
     this.place = place;
     this.expected = expected;
     this.found = found;

@@ -10,18 +10,21 @@ import { parseYaml } from './yaml.ts';
 const flag = z.boolean({ error: 'true or false' });
 const optional = z.optional;
 
-export const outcome = keys('what comes of it: fires, pumps, heats, works, idle, at, live, dead, rejected, breaks', {
-  fires: optional(flag),
-  pumps: optional(flag),
-  heats: optional(list('a list of parts', id)),
-  works: optional(list('a list of parts', id)),
-  idle: optional(list('a list of parts', id)),
-  at: optional(map('positions: part: position', id, text('a position'))),
-  live: optional(list('a list of terminals', terminal)),
-  dead: optional(list('a list of terminals', terminal)),
-  rejected: optional(flag),
-  breaks: optional(list('a list of rules', id)),
-});
+export const outcome = keys(
+  'what comes of it: fires, pumps, heats, works, idle, at, live, dead, rejected, breaks',
+  {
+    fires: optional(flag),
+    pumps: optional(flag),
+    heats: optional(list('a list of parts', id)),
+    works: optional(list('a list of parts', id)),
+    idle: optional(list('a list of parts', id)),
+    at: optional(map('positions: part: position', id, text('a position'))),
+    live: optional(list('a list of terminals', terminal)),
+    dead: optional(list('a list of terminals', terminal)),
+    rejected: optional(flag),
+    breaks: optional(list('a list of rules', id)),
+  },
+);
 
 const claim = keys('a claim: says, layout, then', {
   says: text('words that stand in the lesson'),

@@ -20,7 +20,8 @@ export function stageTroubles(
   const fail = (path: readonly PropertyKey[], expected: string, found: string) => {
     troubles.push(new FileError({ file, place: placeAt(path), expected, found }));
   };
-  const name = (path: readonly PropertyKey[], { expected, found }: UnknownName) => fail(path, expected, found);
+  const name = (path: readonly PropertyKey[], { expected, found }: UnknownName) =>
+    fail(path, expected, found);
   try {
     checkWires(layout.system, script.wires ?? [], file, ['wires']);
     const wires = stageWires(layout, script);
@@ -34,7 +35,11 @@ export function stageTroubles(
       if (state.states.length === 0)
         fail(['steps', k], 'valves that come to rest', 'that they never do with these settings');
       if (view?.includes('pipework') && !drawsPipes(layout))
-        fail(script.steps[k]?.view ? ['steps', k, 'view'] : ['view'], 'strip or circuit: the pipework of this layout cannot be drawn', '"pipework"');
+        fail(
+          script.steps[k]?.view ? ['steps', k, 'view'] : ['view'],
+          'strip or circuit: the pipework of this layout cannot be drawn',
+          '"pipework"',
+        );
       if (!expect || unsound.has(k)) return;
       for (const trouble of expectOf(wires, state, expect, (error) => name(['steps', k, 'expect'], error)))
         fail(['steps', k, 'expect'], 'what holds in this state', `that ${trouble}`);

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { STAGE_VIEWS, type StageScript, type StageStep, type StageView } from '../course/stage.ts';
-import { type Landing, expandLanding, id, landing, settings } from './names.ts';
 import { outcome } from './lesson.ts';
+import { expandLanding, id, type Landing, landing, settings } from './names.ts';
 import { checkShape, keys, list, text } from './shape.ts';
 import { parseYaml } from './yaml.ts';
 
@@ -17,7 +17,9 @@ const view = z
   .union(
     [
       oneView,
-      z.array(oneView, { error: viewSays }).check(z.minLength(1, { error: viewSays }), z.maxLength(2, { error: viewSays })),
+      z
+        .array(oneView, { error: viewSays })
+        .check(z.minLength(1, { error: viewSays }), z.maxLength(2, { error: viewSays })),
     ],
     { error: viewSays },
   )
@@ -53,7 +55,8 @@ export const stageSchema = keys('a stage script: title, system, wiring or wires,
   z.meta({ title: 'Stage script' }),
 );
 
-const asList = (given: StageView | StageView[]): StageView[] => (Array.isArray(given) ? [...new Set(given)] : [given]);
+const asList = (given: StageView | StageView[]): StageView[] =>
+  Array.isArray(given) ? [...new Set(given)] : [given];
 
 /**
  * A stage script out of YAML text. Whether its names are those of the layout, its states can be reached and what it

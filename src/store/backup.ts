@@ -1,4 +1,5 @@
 import { type Backup, isPlace, MOST_SITTINGS, MOST_TRIALS, MOST_VISITS, parseBackup, writeBackup } from '../files/backup.ts';
+import { owned, ownName } from './owner.ts';
 import type { KeptStore } from './store.ts';
 
 /** What has come back from a backup: answers that were not here, visits to callouts, and wirings and benches. */
@@ -11,7 +12,10 @@ export interface Restored {
 function placesIn(plain: Storage | undefined): Record<string, string> {
   const places: Record<string, string> = {};
   try {
-    for (const key of Object.keys(plain ?? {}).filter(isPlace)) places[key] = plain?.getItem(key) ?? '';
+    for (const key of Object.keys(plain ?? {})) {
+      const name = ownName(key);
+      if (name !== undefined && isPlace(name)) places[name] = plain?.getItem(key) ?? '';
+    }
   } catch {
     // Nothing to be had there.
   }
@@ -53,8 +57,8 @@ export async function loadBackup(
   let restored = 0;
   try {
     for (const [key, kept] of Object.entries(places)) {
-      if (!plain || plain.getItem(key) !== null) continue;
-      plain.setItem(key, kept);
+      if (!plain || plain.getItem(owned(key)) !== null) continue;
+      plain.setItem(owned(key), kept);
       restored++;
     }
   } catch {

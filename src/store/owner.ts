@@ -26,8 +26,18 @@ export function setOwner(name: string): boolean {
   }
 }
 
+/** Stands between a name and its owner; no id has it. */
+const MARK = '~';
+
 /** A name that something is kept under, for the present owner: `switched-live~learner-7`. */
 export function owned(name: string): string {
   const whose = owner();
-  return whose === '' ? name : `${name}~${whose}`;
+  return whose === '' ? name : `${name}${MARK}${whose}`;
+}
+
+/** The name without its owner, where something kept belongs to the present owner; undefined where it is another's. */
+export function ownName(kept: string): string | undefined {
+  const at = kept.indexOf(MARK);
+  const [name, whose] = at < 0 ? [kept, ''] : [kept.slice(0, at), kept.slice(at + 1)];
+  return whose === owner() ? name : undefined;
 }

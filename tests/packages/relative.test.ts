@@ -60,6 +60,10 @@ describe('a script', () => {
     );
   });
 
+  it('tells it right after a word, as packed code has it', () => {
+    expect(run(`(function(e){return\`${BASE}\`+e})("a.css")`, '_astro/a.js')).toBe('http://x/deep/er/a.css');
+  });
+
   it('tells what to fetch early, joined on', () => {
     expect(run(`\`${BASE}\`+"_astro/b.js"`, '_astro/a.js')).toBe('http://x/deep/er/_astro/b.js');
   });

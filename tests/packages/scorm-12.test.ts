@@ -19,25 +19,35 @@ describe('a package for SCORM 1.2', () => {
     expect(await troubles(made, schemas)).toEqual(made.map(() => []));
   });
 
-  it.each([
-    ['a status of our own making', 'adlcp:scormtype="sco"', 'adlcp:scormtype="SCO"'],
-    ['the spelling of SCORM 2004', 'adlcp:scormtype', 'adlcp:scormType'],
-    ['an identifier that begins with a digit', 'identifier="switched-live"', 'identifier="1"'],
-    ['a reference to nothing', 'identifierref="switched-live-sco"', 'identifierrif="x"'],
-    ['no organizations', /<organizations[\s\S]*<\/organizations>/, ''],
-  ])('would be refused with %s', async (_what, from, to) => {
-    const broken = manifestOf().replace(from, to);
-    expect(broken).not.toBe(manifestOf());
-    expect(await troubles(broken, schemas)).not.toEqual([]);
+  it('would be refused with any of these', async () => {
+    const sound = manifestOf();
+    const wrong: readonly [string | RegExp, string][] = [
+      // a status of our own making
+      ['adlcp:scormtype="sco"', 'adlcp:scormtype="SCO"'],
+      // the spelling of SCORM 2004
+      ['adlcp:scormtype', 'adlcp:scormType'],
+      // an identifier that begins with a digit
+      ['identifier="switched-live"', 'identifier="1"'],
+      // a reference to nothing
+      ['identifierref="switched-live-sco"', 'identifierrif="x"'],
+      // no organizations
+      [/<organizations[\s\S]*<\/organizations>/, ''],
+    ];
+    const broken = wrong.map(([from, to]) => sound.replace(from, to));
+    expect(broken).not.toContain(sound);
+    const found = await troubles(broken, schemas);
+    expect(found.map((one) => one.length > 0)).toEqual(wrong.map(() => true));
   });
 
   // What is known of these schemas, exactly: with the content-packaging schema as the main one, names of ADL's are
-  // unknown, and the file for the xml namespace breaks Namespaces in XML 1.0, section 3.
+  // unknown to wildcards that demand them, and the file for the xml namespace declares it as its default one, which
+  // Namespaces in XML 1.0 forbids (section 3). Nothing else is found.
   it('cannot be validated by the content-packaging schema alone', async () => {
-    const found = (await troubles(manifestOf(), [imscp, xml])).join('\n');
-    expect(found).toContain('xml namespace URI cannot be the default namespace');
-    expect(found).toContain('scormtype');
-    expect(found).not.toMatch(/not expected|Missing child/);
+    const [found = []] = await troubles([manifestOf()], [imscp, xml]);
+    expect(found).toHaveLength(1);
+    expect(found[0]).toContain('scormtype');
+    expect(found[0]).toContain('demanded by the strict wildcard');
+    expect(xml.contents).toContain('xmlns="http://www.w3.org/XML/1998/namespace"');
   });
 
   // Content Aggregation Model 1.2, 2.3.2: the manifest stands at the root; 2.3.5.2: files are listed by reference.

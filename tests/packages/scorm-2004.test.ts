@@ -33,24 +33,28 @@ describe('a package for SCORM 2004 4th edition', () => {
     expect(await troubles(made, schemas)).toEqual(made.map(() => []));
   });
 
-  it.each([
-    ['the spelling of SCORM 1.2', 'adlcp:scormType', 'adlcp:scormtype'],
-    ['a threshold out of range', 'minProgressMeasure="1.0"', 'minProgressMeasure="1.5"'],
-    ['a pass mark out of range', /(<imsss:minNormalizedMeasure>)0\.8/, '$12'],
-    ['sequencing before what it controls', /<imsss:controlMode [^>]*>/, '<imsss:rollupRules wrong="1"/>'],
-    [
-      'a global objective switch that is no truth value',
-      'objectivesGlobalToSystem="false"',
-      'objectivesGlobalToSystem="no"',
-    ],
-  ])('would be refused with %s', async (_what, from, to) => {
-    const broken = manifestOf(works[0], 0.8).replace(from, to);
-    expect(broken).not.toBe(manifestOf(works[0], 0.8));
-    expect(await troubles(broken, schemas)).not.toEqual([]);
+  it('would be refused with any of these', async () => {
+    const sound = manifestOf(works[0], 0.8);
+    const wrong: readonly [string | RegExp, string][] = [
+      // a threshold out of range
+      ['minProgressMeasure="1.0"', 'minProgressMeasure="1.5"'],
+      // a pass mark out of range
+      [/(<imsss:minNormalizedMeasure>)0\.8/, '$12'],
+      // sequencing before what it controls
+      [/<imsss:controlMode [^>]*>/, '<imsss:rollupRules wrong="1"/>'],
+      // a global objective switch that is no truth value
+      ['objectivesGlobalToSystem="false"', 'objectivesGlobalToSystem="no"'],
+    ];
+    const broken = wrong.map(([from, to]) => sound.replace(from, to));
+    expect(broken).not.toContain(sound);
+    const found = await troubles(broken, schemas);
+    expect(found.map((one) => one.length > 0)).toEqual(wrong.map(() => true));
   });
 
   it('says its edition, which platforms go by', () => {
     expect(manifestOf()).toContain('<schemaversion>2004 4th Edition</schemaversion>');
+    // The schema lets any attribute pass here; the Content Aggregation Model, 4th edition, spells it so.
+    expect(manifestOf()).toContain('adlcp:scormType="sco" href="launch/index.html"');
   });
 
   it('lists every file that is in it but the manifest', () => {

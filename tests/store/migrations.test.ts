@@ -9,12 +9,13 @@ beforeEach(freshDevice);
 const watch = { waits: () => {}, outdated: () => {}, lost: () => {} };
 
 /** Leaves on the device what a site of an earlier version would have left. */
-async function leave(version: number, { trials, choices, drafts, visits }: Fixture): Promise<void> {
+async function leave(version: number, { trials, choices, drafts, visits, sittings }: Fixture): Promise<void> {
   const db = await openDatabase(watch, version);
   for (const trial of trials) await db.put('trials', trial);
   await db.put('choices', choices, 'choices');
   for (const draft of drafts ?? []) await db.put('drafts', draft);
   for (const visit of visits ?? []) await db.put('visits', visit);
+  for (const sitting of sittings ?? []) await db.put('sittings', sitting);
   db.close();
 }
 
@@ -27,6 +28,7 @@ test.each(Object.entries(fixtures))(
     expect(await store.choices()).toEqual(fixture.choices);
     expect(await store.drafts()).toEqual(fixture.drafts ?? []);
     expect(await store.visits()).toEqual(fixture.visits ?? []);
+    expect(await store.sittings()).toEqual(fixture.sittings ?? []);
     expect(await store.trialsOf('isolate-safely')).toEqual(fixture.trials.slice(0, 2));
     expect(store.troubles()).toEqual([]);
   },

@@ -44,7 +44,8 @@ function relativeScript(text: string, file: string): string {
   const literal = new RegExp(`(new URL\\()?([\`"'])${BASE}([^\`"'$]*)\\2`, 'g');
   return text.replace(literal, (_whole, made: string | undefined, _quote, path: string) => {
     const way = JSON.stringify(path === '' ? rootFrom(file) : between(file, path));
-    return made ? `${made}${way}` : `new URL(${way},import.meta.url).href`;
+    // In brackets: in packed code the word before it may stand right against it.
+    return made ? `${made}${way}` : `(new URL(${way},import.meta.url).href)`;
   });
 }
 

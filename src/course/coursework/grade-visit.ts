@@ -5,6 +5,9 @@ import { isGrave } from '../callouts/trial.ts';
 import { type Marked, type Posed, refused } from './source.ts';
 import type { Work } from './work.ts';
 
+/** A visit of more acts is not followed: nobody needs so many, and each takes milliseconds. */
+export const MOST_FOLLOWED = 500;
+
 /** What many visits to one callout share, worked out when it is first asked for. */
 interface Ready {
   /** Ids of the fault and of all that nothing can tell from it. */
@@ -59,6 +62,8 @@ export function gradeVisit(
   const { bench, callout, candidates } = posed;
   const named = candidates.find(({ id }) => id === said);
   if (!named) return refused('as dealt', `Nothing that may be wrong here is called ${said.slice(0, 80)}.`);
+  if (acts.length > MOST_FOLLOWED)
+    return refused('as dealt', `The visit has ${acts.length} acts; at most ${MOST_FOLLOWED} are followed.`);
   let visit: Visit = begin(bench, callout);
   for (const [k, act] of acts.entries()) {
     try {

@@ -55,8 +55,14 @@ export const slotsOf = ({ id, seed, tasks }: Coursework, objectivesOf: Objective
   tasks.flatMap((task) => slotsIn(task, `${id}/${seed}`, objectivesOf));
 
 /**
- * The seed of what a learner is given: 32 bits. A question or a fault is another one at each attempt; a job stays the
- * same, for it is put right in several goes.
+ * So many faults are dealt for one task. To make a fault of a level takes up to a second, so a mark book could not make
+ * one anew for each of five hundred learners; among thirty learners, two who share a fault at an attempt do not know it.
+ */
+const FAULTS = 24;
+
+/**
+ * The seed of what a learner is given: 32 bits. A question is another one at each attempt. So is a fault, which is one of
+ * a pool of the task's own. A job stays the same, for it is put right in several goes.
  */
 export function variantSeed(
   { id, seed, variants }: Pick<Coursework, 'id' | 'seed' | 'variants'>,
@@ -65,6 +71,10 @@ export function variantSeed(
   attempt: number,
 ): number {
   const whose = variants === 'own' ? code : '';
+  if (slot.kind === 'fault') {
+    const place = (seedOf(`${id}/${seed}/${whose}/${slot.id}`) + attempt - 1) % FAULTS;
+    return seedOf(`${id}/${seed}/${slot.id}/fault ${place}`);
+  }
   const turn = slot.kind === 'job' ? 1 : attempt;
   return seedOf(`${id}/${seed}/${whose}/${slot.id}/${turn}`);
 }

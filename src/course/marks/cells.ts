@@ -1,11 +1,9 @@
 import type { Book, Entry } from './book.ts';
 import { flagTitles } from './flag.ts';
+import type { Labels } from './labels.ts';
 
 /** A table for a spreadsheet: text and numbers. */
 export type Cells = readonly (readonly (string | number)[])[];
-
-/** What slots are called, by their ids. */
-export type Labels = ReadonlyMap<string, string>;
 
 /** A slot in a table: 1 right, 0 tried and not right, empty not tried. */
 const markOf = ({ outcome }: Entry, slot: string): number | '' => {
@@ -52,7 +50,10 @@ export function learnerCells({ entries, slots }: Book, labels: Labels): Cells {
       ...outcome.tasks.map(({ passed }) => yesNo(passed)),
       ...slots.map(({ id }) => markOf(entry, id)),
       [...new Set(turns.flatMap(({ marked }) => marked.rules))].join(' '),
-      flags.map(({ kind, slot }) => (slot ? `${flagTitles[kind]} (${slot})` : flagTitles[kind])).join('; '),
+      flags
+        .filter(({ weight }) => weight !== 'weak')
+        .map(({ kind, slot }) => (slot ? `${flagTitles[kind]} (${slot})` : flagTitles[kind]))
+        .join('; '),
       files.join('; '),
     ];
   });

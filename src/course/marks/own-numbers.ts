@@ -25,7 +25,7 @@ export interface Slips {
 }
 
 /** Whether a terminal is a numbered way that only joins. */
-const isWay = (system: System, terminal: string): boolean => {
+export const isWay = (system: System, terminal: string): boolean => {
   const node = system.nodeOf.get(terminal);
   if (node === undefined) return false;
   const { id, kind } = partOf(system, node);

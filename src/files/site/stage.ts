@@ -26,7 +26,11 @@ export const loadStages = (root?: string): StagePage[] =>
 /** What the stage needs of a system: itself, and its wirings, right ones first. */
 export interface StageSystem {
   readonly spec: SystemSpec;
-  readonly choices: readonly { readonly id: string; readonly title: string; readonly wires: SystemFile['references'][number]['wires'] }[];
+  readonly choices: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly wires: SystemFile['references'][number]['wires'];
+  }[];
 }
 
 export function stageLibrary(file: SystemFile): StageSystem {
@@ -34,6 +38,9 @@ export function stageLibrary(file: SystemFile): StageSystem {
   const plain = ({ id, title, wires }: StageSystem['choices'][number]) => ({ id, title, wires });
   return {
     spec,
-    choices: [...right.map(plain), ...wrong.map((wiring) => plain({ ...wiring, title: `Wrong: ${wiring.title}` }))],
+    choices: [
+      ...right.map(plain),
+      ...wrong.map((wiring) => plain({ ...wiring, title: `Wrong: ${wiring.title}` })),
+    ],
   };
 }

@@ -1,5 +1,7 @@
+import { owned } from '../../store/owner.ts';
+
 /** Notes of visits on this device, one a system, as the ends of their links. */
-const keyOf = (system: string): string => `switched-live/aid/1/${system}`;
+const keyOf = (system: string): string => owned(`switched-live/aid/1/${system}`);
 
 /** Keeps a note; false when the browser will not. */
 export function keepNote(system: string, link: string): boolean {

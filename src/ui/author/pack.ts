@@ -1,4 +1,5 @@
 import { strToU8, unzlibSync, zlibSync } from 'fflate';
+import { FileError } from '../../files/error.ts';
 
 /** A link longer than this is not one of ours: browsers and mail programs cut longer ones. */
 const MOST_LETTERS = 30_000;
@@ -25,5 +26,20 @@ export function unpackText(letters: string): string | { readonly problem: string
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
     return { problem: 'The link is damaged: copy it again, whole.' };
+  }
+}
+
+/** What a link carries, read as a file is; or a sentence that says why it cannot be. */
+export function openText<T extends object>(
+  letters: string,
+  parse: (text: string, file: string) => T,
+): T | { readonly problem: string } {
+  const text = unpackText(letters);
+  if (typeof text !== 'string') return text;
+  try {
+    return parse(text, 'The link');
+  } catch (error) {
+    if (error instanceof FileError) return { problem: `${error.message}.` };
+    throw error;
   }
 }

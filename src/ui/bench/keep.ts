@@ -1,4 +1,5 @@
 import { type Bench, checkBench, writeBench } from '../../files/bench.ts';
+import { owned, ownName } from '../../store/owner.ts';
 import type { Kept } from '../wiring/keep.ts';
 
 /** Benches kept on this device, each under a key of its own, so that two open pages do not overwrite each other's. */
@@ -22,22 +23,22 @@ function tried(what: () => void): Kept {
 }
 
 export const keepBench = ({ id, bench }: KeptBench): Kept =>
-  tried(() => localStorage.setItem(BENCH + id, writeBench(bench)));
+  tried(() => localStorage.setItem(owned(BENCH + id), writeBench(bench)));
 
-export const forgetBench = (id: string): Kept => tried(() => localStorage.removeItem(BENCH + id));
+export const forgetBench = (id: string): Kept => tried(() => localStorage.removeItem(owned(BENCH + id)));
 
-export const keepOpen = (id: string): Kept => tried(() => localStorage.setItem(OPEN, id));
+export const keepOpen = (id: string): Kept => tried(() => localStorage.setItem(owned(OPEN), id));
 
 /** Every bench on this device that can be read, by name, and which was open last. What cannot be read stays where it is. */
 export function keptBenches(): { readonly benches: KeptBench[]; readonly open: string | undefined } {
   try {
-    const keys = Object.keys(localStorage).filter((key) => key.startsWith(BENCH));
-    const benches = keys.flatMap((key): KeptBench[] => {
-      const bench = read(key);
-      return bench ? [{ id: key.slice(BENCH.length), bench }] : [];
+    const benches = Object.keys(localStorage).flatMap((key): KeptBench[] => {
+      const name = ownName(key);
+      const bench = name?.startsWith(BENCH) ? read(key) : undefined;
+      return name !== undefined && bench ? [{ id: name.slice(BENCH.length), bench }] : [];
     });
     benches.sort((a, b) => a.bench.name.localeCompare(b.bench.name, 'en', { numeric: true }));
-    return { benches, open: localStorage.getItem(OPEN) ?? undefined };
+    return { benches, open: localStorage.getItem(owned(OPEN)) ?? undefined };
   } catch {
     return { benches: [], open: undefined };
   }

@@ -44,7 +44,7 @@ export class CourseworkDesk {
   #replaced = false;
   readonly #stop: () => void;
 
-  /** Throws a RangeError that names a lesson which the course does not have. */
+  /** Throws a RangeError that names what the course does not have. */
   constructor(store: DeskStore, outline: Outline, names: Names, sitting: Sitting) {
     this.store = store;
     this.outline = outline;
@@ -56,6 +56,8 @@ export class CourseworkDesk {
       if (!lesson) throw new RangeError(`There is no lesson “${slug}” in this course.`);
       return lesson.objectives;
     });
+    const strange = strangerIn(this.slots, names);
+    if (strange) throw new RangeError(`There is no ${strange} in this course.`);
     this.#stop = store.onChange(() => void this.#refresh());
   }
 
@@ -184,6 +186,16 @@ export class CourseworkDesk {
   stop(): void {
     this.#stop();
   }
+}
+
+/** A thing to do that the course does not have, in words. */
+function strangerIn(slots: readonly Slot[], { jobs, callouts, systems }: Names): string | undefined {
+  for (const slot of slots) {
+    if (slot.kind === 'job' && !Object.hasOwn(jobs, slot.job)) return `job “${slot.job}”`;
+    if (slot.kind === 'callout' && !Object.hasOwn(callouts, slot.callout)) return `callout “${slot.callout}”`;
+    if (slot.kind === 'fault' && !Object.hasOwn(systems, slot.system)) return `system “${slot.system}”`;
+  }
+  return undefined;
 }
 
 const REPLACED =

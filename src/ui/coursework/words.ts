@@ -41,19 +41,18 @@ export const slotWords = (slot: Slot): string =>
     ? `Question ${slot.id.slice(slot.id.lastIndexOf('/') + 1)}`
     : kindWords[slot.task.kind];
 
-const helps = { question: 'hint', job: 'help', callout: 'kind of help', fault: 'kind of help' } as const;
-const manyHelps = {
-  question: 'hints',
-  job: 'helps',
-  callout: 'kinds of help',
-  fault: 'kinds of help',
-} as const;
+/** A slot's full name: “What is live?, question 2”; alone in its task it goes by the task's title. */
+export const fullTitle = (slot: Slot, outline: Outline, names: Names): string =>
+  slot.kind === 'question'
+    ? `${titleOf(slot.task, outline, names)}, ${slotWords(slot).toLowerCase()}`
+    : titleOf(slot.task, outline, names);
 
-/** What help the rules allow: “no hints”, “up to 2 hints”. */
-export const helpWords = ({ kind, task: { hints } }: Slot): string =>
-  hints === 0
-    ? `no ${kind === 'question' ? 'hints' : 'help'}`
-    : `up to ${counted(hints, helps[kind], manyHelps[kind])}`;
+/** What help the rules allow: “no hints”, “up to 2 hints”, “1 help with the search”. */
+export function helpWords({ kind, task: { hints } }: Slot): string {
+  if (kind === 'question') return hints === 0 ? 'no hints' : `up to ${counted(hints, 'hint')}`;
+  const what = kind === 'job' ? '' : ' with the search';
+  return hints === 0 ? `no help${what}` : `up to ${counted(hints, 'help')}${what}`;
+}
 
 /** What passes a task, how many goes there are and what help, in one line. */
 export function rulesOf({ task, of, needs }: TaskOutcome, slot: Slot | undefined): string {

@@ -100,7 +100,11 @@ export function drawStrip(system: System, wires: readonly Wire[], sizes: StripSi
   const least = Math.max(unitsOf(above), unitsOf(below), joints.length) * sizes.leastPitch + 2 * EDGE;
   const width = Math.round(Math.max(sizes.width, least));
   const pitch = (width - 2 * EDGE) / Math.max(1, joints.length);
-  const strip = joints.map((id, k) => ({ id, x: EDGE + pitch * (k + 0.5), width: Math.min(1.27 * sizes.strip, pitch - 8) }));
+  const strip = joints.map((id, k) => ({
+    id,
+    x: EDGE + pitch * (k + 0.5),
+    width: Math.min(1.27 * sizes.strip, pitch - 8),
+  }));
   const placed = [
     ...rowOf(above, true, width, sizes.mostPitch),
     ...rowOf(below, false, width, sizes.mostPitch),

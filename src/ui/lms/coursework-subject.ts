@@ -1,9 +1,10 @@
 import type { Coursework } from '../../course/coursework/coursework.ts';
 import { outcomeOf, type Told } from '../../course/coursework/outcome.ts';
 import { type Slot, slotsOf } from '../../course/coursework/slots.ts';
-import { type Sitting, sittingId, type Work } from '../../course/coursework/work.ts';
+import { sittingId, type Work } from '../../course/coursework/work.ts';
 import { lessonsOf, type Outline } from '../../course/outline.ts';
 import { writeCourseworkHash } from '../../files/coursework-link.ts';
+import { unitedSitting } from '../../store/sittings.ts';
 import type { KeptStore } from '../../store/store.ts';
 import { workInteractions } from './interactions.ts';
 import { courseworkLearner } from './learner.ts';
@@ -51,14 +52,6 @@ export function courseworkStanding(
   };
 }
 
-/** What both have done: work is told apart by slot, attempt and time. */
-function united(here: readonly Work[], there: readonly Work[]): readonly Work[] {
-  const keyOf = ({ slot, attempt, at }: Work) => JSON.stringify([slot, attempt, at]);
-  const known = new Set(here.map(keyOf));
-  const fresh = there.filter((one) => !known.has(keyOf(one)));
-  return fresh.length === 0 ? here : [...here, ...fresh].sort((a, b) => a.at - b.at);
-}
-
 /** One coursework, for the learner whom the platform names. */
 export function courseworkSubject(
   store: KeptStore,
@@ -79,12 +72,14 @@ export function courseworkSubject(
     restore: async (suspended) => {
       const here = await store.sitting(id);
       const memory = suspended === '' ? undefined : unpackCoursework(suspended, { coursework, slots, code });
-      const work = united(here?.work ?? [], memory?.work ?? []);
-      if (memory && work.length > (here?.work.length ?? 0)) {
-        const begun = Math.min(here?.begun ?? memory.begun, memory.begun);
-        const at = Math.max(here?.at ?? 0, ...work.map((one) => one.at));
-        await store.keepSitting({ id, coursework, learner, begun, at, work } satisfies Sitting);
+      let sitting = here;
+      if (memory && memory.work.length > 0) {
+        const { begun, work } = memory;
+        const kept = { id, coursework, learner, begun, at: Math.max(...work.map(({ at }) => at)), work };
+        sitting = here ? unitedSitting(kept, here) : kept;
+        if (sitting.work.length > (here?.work.length ?? 0)) await store.keepSitting(sitting);
       }
+      const work = sitting?.work ?? [];
       remembered = memory?.states ?? remembered;
       fresh(workInteractions(slots, work));
       const right = new Set(work.filter((one) => one.right).map(({ slot }) => slot));

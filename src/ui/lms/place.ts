@@ -22,7 +22,7 @@ export function pathIn(address: string, root: string): string | undefined {
 const isPath = (text: string): boolean => /^\/(?!\/)[a-z0-9/_-]*(#.*)?$/i.test(text) && !text.includes('..');
 
 /** Parts of a coursework's address that the package knows anyway. */
-const GIVEN = ['c', 'code', 'name'];
+const GIVEN = ['c', 'code', 'name', 'sitting'];
 const COURSEWORK = '/coursework/';
 
 /** A path as a bookmark of at most so many characters: what does not fit is left out, its hash first. */

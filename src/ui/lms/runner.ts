@@ -28,7 +28,7 @@ export function makeRunner(
   place: () => string | undefined,
   tell: (told: Told) => void,
 ): Runner {
-  let bookmark = platform.bookmark;
+  let bookmark = platform.bookmark || bookmarkOf(subject.start, platform.room.bookmark);
   let last: Look | undefined;
   let passed = platform.passed;
   let best = platform.best;

@@ -24,6 +24,8 @@ const NAME = 24;
 const BETWEEN = 14;
 /** Least room from one way of the strip to the next, and most. */
 const WAY = { least: 26, most: 64 };
+/** Room beyond each end of the strip, where a wire from side to side goes past it. */
+const AROUND = 24;
 
 export interface SheetPin {
   readonly id: string;
@@ -123,8 +125,12 @@ function sheetOf(
 ): StripSheet {
   const strips = system.parts.filter(({ kind }) => kind.kind === 'strip');
   const joints = strips.flatMap(({ id, kind }) => kind.terminals.map((terminal) => `${id}/${terminal.id}`));
-  const height = Math.max(tall(left, leadPitch), tall(right, leadPitch), joints.length * WAY.least);
-  const pitch = Math.min(WAY.most, height / Math.max(1, joints.length));
+  const height = Math.max(
+    tall(left, leadPitch),
+    tall(right, leadPitch),
+    joints.length * WAY.least + 2 * AROUND,
+  );
+  const pitch = Math.min(WAY.most, (height - 2 * AROUND) / Math.max(1, joints.length));
   const from = (height - pitch * joints.length) / 2;
   const placed = [
     ...place(system, wires, left, 'left', height, leadPitch),

@@ -11,7 +11,7 @@ import { markOf } from '../wiring/names.ts';
 /** Height of the parts' boxes, px. */
 export const BOX = 64;
 /** Leads closer than this cannot be told apart by their marks, px. */
-const CLOSEST = 25;
+export const CLOSEST = 25;
 
 /** A wired strip as a still drawing: lengths in px, y = 0 at the top of the upper parts. */
 export interface StripDrawing {
@@ -33,9 +33,12 @@ export interface StripDrawing {
   readonly wires: readonly { readonly path: string; readonly core: Core; readonly quiet: boolean }[];
 }
 
-/** Draws a wiring on the strip; undefined where the parts have too many leads for one drawing of this width. */
-export function drawStrip(system: System, wires: readonly Wire[]): StripDrawing | undefined {
-  const { boxes, shape, strip, stripId, width } = layBoard(system);
+/**
+ * Draws a wiring on the strip; undefined where the parts have too many leads for one drawing of this width.
+ * @param least where leads would stand closer than so many px, the drawing grows wider instead
+ */
+export function drawStrip(system: System, wires: readonly Wire[], least = 0): StripDrawing | undefined {
+  const { boxes, shape, strip, stripId, width } = layBoard(system, least);
   const close = boxes.some(({ pins }) =>
     pins.some(({ x }, k) => k > 0 && x - (pins[k - 1]?.x ?? 0) < CLOSEST),
   );

@@ -63,9 +63,12 @@ function nested(svg: SVGSVGElement, home: Corner): SVGElement {
   const view = svg.viewBox.baseVal;
   const copy = svg.cloneNode(true) as SVGSVGElement;
   settle(svg, copy);
-  [...copy.querySelectorAll('title, desc')].forEach((element) => element.remove());
+  for (const extra of copy.querySelectorAll('title, desc')) extra.remove();
   for (const rect of copy.querySelectorAll('rect'))
-    if (/^(transparent|rgba\(0, 0, 0, 0\))$/.test(rect.getAttribute('fill') ?? '') && rect.getAttribute('stroke') === 'none')
+    if (
+      /^(transparent|rgba\(0, 0, 0, 0\))$/.test(rect.getAttribute('fill') ?? '') &&
+      rect.getAttribute('stroke') === 'none'
+    )
       rect.remove();
   const place = { x: box.left - home.left, y: box.top - home.top, width: box.width, height: box.height };
   for (const [name, value] of Object.entries(place)) copy.setAttribute(name, String(tidy(value)));
@@ -168,6 +171,7 @@ export function compose(slide: HTMLElement, title: string, fonts = ''): string {
   for (const element of slide.querySelectorAll('[data-box]')) page.append(chip(element, home));
   for (const element of slide.querySelectorAll('.head *, .caption *'))
     if (context && isSeen(element)) page.append(...wordsOf(element, home, context));
-  for (const over of slide.querySelectorAll<SVGSVGElement>('[data-light], [data-ink]')) page.append(nested(over, home));
+  for (const over of slide.querySelectorAll<SVGSVGElement>('[data-light], [data-ink]'))
+    page.append(nested(over, home));
   return new XMLSerializer().serializeToString(page);
 }

@@ -41,7 +41,12 @@ export function strokePath(frame: Frame, { points }: Stroke): string {
 /** Pen widths in units. */
 export const penWidth = { 1: 5, 2: 12 } as const;
 
-const distance = (x: number, y: number, [ax, ay]: readonly [number, number], [bx, by]: readonly [number, number]) => {
+const distance = (
+  x: number,
+  y: number,
+  [ax, ay]: readonly [number, number],
+  [bx, by]: readonly [number, number],
+) => {
   const long = (bx - ax) ** 2 + (by - ay) ** 2;
   const t = long === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / long));
   return Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay));
@@ -51,7 +56,7 @@ const distance = (x: number, y: number, [ax, ay]: readonly [number, number], [bx
 export const eraseAt = (strokes: readonly Stroke[], x: number, y: number, reach = 14): readonly Stroke[] => {
   const left = strokes.filter(
     ({ points, width }) =>
-      !points.some((point, k) => distance(x, y, points[Math.max(0, k - 1)]!, point) < reach + penWidth[width] / 2),
+      !points.some((point, k) => distance(x, y, points[k - 1] ?? point, point) < reach + penWidth[width] / 2),
   );
   return left.length === strokes.length ? strokes : left;
 };

@@ -28,8 +28,18 @@ interface KeyRow {
 
 /** Every key, in the order of the help. Presenter clickers send the page keys, some of them a full stop or B. */
 export const KEYS: readonly KeyRow[] = [
-  { action: 'next', keys: ['ArrowRight', 'ArrowDown', 'PageDown', ' '], shown: '→ ↓ Page down, space', says: 'next step' },
-  { action: 'back', keys: ['ArrowLeft', 'ArrowUp', 'PageUp', 'Backspace'], shown: '← ↑ Page up', says: 'step before' },
+  {
+    action: 'next',
+    keys: ['ArrowRight', 'ArrowDown', 'PageDown', ' '],
+    shown: '→ ↓ Page down, space',
+    says: 'next step',
+  },
+  {
+    action: 'back',
+    keys: ['ArrowLeft', 'ArrowUp', 'PageUp', 'Backspace'],
+    shown: '← ↑ Page up',
+    says: 'step before',
+  },
   { action: 'first', keys: ['Home'], shown: 'Home', says: 'first step' },
   { action: 'last', keys: ['End'], shown: 'End', says: 'last step' },
   { action: 'full', keys: ['f'], shown: 'F', says: 'full screen, and back' },
@@ -60,7 +70,10 @@ interface Press {
  * What a press of a key asks for, or the digit that was typed; nothing for keys that are none of ours.
  * @param letters whether keys of one character are listened to
  */
-export function actionOf({ key, ctrlKey, metaKey, altKey }: Press, letters: boolean): Action | number | undefined {
+export function actionOf(
+  { key, ctrlKey, metaKey, altKey }: Press,
+  letters: boolean,
+): Action | number | undefined {
   if (ctrlKey || metaKey || altKey) return undefined;
   if (isCharacter(key) && !letters) return undefined;
   if (/^\d$/.test(key)) return Number(key);

@@ -19,7 +19,10 @@ export async function imageOf(svg: string): Promise<HTMLImageElement> {
 }
 
 /** An SVG text as a PNG of a size in pixels. @throws Error when the browser cannot make it */
-export async function pngOf(svg: string, { width, height }: { width: number; height: number }): Promise<Uint8Array> {
+export async function pngOf(
+  svg: string,
+  { width, height }: { width: number; height: number },
+): Promise<Uint8Array> {
   const canvas = document.createElement('canvas');
   canvas.width = width;
   canvas.height = height;

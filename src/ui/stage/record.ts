@@ -9,7 +9,8 @@ const BITS = 6_000_000;
 
 /** The kind of video that this browser can record, or undefined when it cannot. */
 export function recordable(): string | undefined {
-  if (typeof MediaRecorder === 'undefined' || !('captureStream' in HTMLCanvasElement.prototype)) return undefined;
+  if (typeof MediaRecorder === 'undefined' || !('captureStream' in HTMLCanvasElement.prototype))
+    return undefined;
   return KINDS.find((kind) => MediaRecorder.isTypeSupported(kind));
 }
 
@@ -48,10 +49,11 @@ export async function record(
   });
   recorder.start(1000);
   const began = performance.now();
-  for (let k = 0; k < pictures.length && !stopped(); k++) {
+  for (const [k, picture] of pictures.entries()) {
+    if (stopped()) break;
     const until = began + (k + 1) * seconds * 1000;
     while (performance.now() < until && !stopped()) {
-      context.drawImage(pictures[k]!, 0, 0, width, height);
+      context.drawImage(picture, 0, 0, width, height);
       track?.requestFrame();
       await wait(Math.min(1000 / RATE, Math.max(0, until - performance.now())));
     }

@@ -73,12 +73,13 @@ export class Show {
   readonly slides: readonly Slide[] = $derived.by(() => {
     const { system, choice, script, call } = this.source;
     const demand = system.spec.demands.find(({ id }) => id === call) ?? system.spec.demands[0];
-    const played = script ?? (demand && walkScript(system, demand, ['strip'])) ?? { view: ['strip'], steps: [] };
+    const played = script ??
+      (demand && walkScript(system, demand, ['strip'])) ?? { view: ['strip'], steps: [] };
     const slides = slidesOf(system, choice.wires, played);
     const { view } = this;
     return view ? slides.map((slide) => ({ ...slide, views: view })) : slides;
   });
-  readonly slide = $derived(this.slides[this.at]!);
+  readonly slide: Slide | undefined = $derived(this.slides[this.at]);
   readonly before = $derived(this.slides[this.at - 1]);
   readonly longest = $derived(Math.max(20, ...this.slides.map(({ says }) => says.length)));
   readonly strokes = $derived(this.sheets[this.at] ?? []);
@@ -117,15 +118,18 @@ export class Show {
 
   grow(by: number): void {
     const k = LETTERS.indexOf(this.letters) + by;
-    this.like({ letters: LETTERS[Math.max(0, Math.min(LETTERS.length - 1, k))]! });
+    const letters = LETTERS[k];
+    if (letters) this.like({ letters });
   }
 
   turnLight(): void {
-    this.light = LIGHTS[(LIGHTS.indexOf(this.light) + 1) % LIGHTS.length]!;
+    this.light = LIGHTS[(LIGHTS.indexOf(this.light) + 1) % LIGHTS.length] ?? 'off';
   }
 
   choose(name: string): void {
-    this.chosen = this.chosen.includes(name) ? this.chosen.filter((one) => one !== name) : [...this.chosen, name];
+    this.chosen = this.chosen.includes(name)
+      ? this.chosen.filter((one) => one !== name)
+      : [...this.chosen, name];
   }
 
   draw(stroke: Stroke): void {
@@ -178,11 +182,7 @@ export class Show {
 }
 
 /** The wiring of a script as a choice: one of the layout's own, or the wires that it gives. */
-export function choiceOf(
-  system: System,
-  choices: readonly Choice[],
-  script: StageScript,
-): Choice {
+export function choiceOf(system: System, choices: readonly Choice[], script: StageScript): Choice {
   if (script.wires) return { id: 'own', title: 'The wires of the script', wires: script.wires };
   const layout = { id: system.spec.id, title: '', alsoCalled: [], system, right: choices, wrong: [] };
   const wires = stageWires(layout, script);

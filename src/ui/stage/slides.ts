@@ -53,13 +53,19 @@ export function slidesOf(
     const slide: Slide = { system: state.system, config, says, views: state.view, spot, failed };
     if (!state.follow) return [slide];
     const journey = followLive(state.system, wires, state.follow, config);
-    const steps = journey.steps.map((at, step): Slide => ({ ...slide, spot: [], says: at.says, walk: { journey, step } }));
+    const steps = journey.steps.map(
+      (at, step): Slide => ({ ...slide, spot: [], says: at.says, walk: { journey, step } }),
+    );
     return [slide, ...steps];
   });
 }
 
 /** A walk along the live of a call, with no script at all: from cold, the call, the live, and what comes of it. */
-export function walkScript(system: System, demand: Demand, view: readonly StageView[]): Pick<StageScript, 'steps' | 'view'> {
+export function walkScript(
+  system: System,
+  demand: Demand,
+  view: readonly StageView[],
+): Pick<StageScript, 'steps' | 'view'> {
   const set = Object.entries(callSettings(system, demand)).map(([id, setting]) => {
     const input = system.inputs.find((one) => one.id === id);
     return `${(input?.label ?? id).toLowerCase()} ${setting}`;

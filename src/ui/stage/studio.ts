@@ -1,8 +1,8 @@
 import { mount, tick, unmount } from 'svelte';
 import { compose } from './compose.ts';
+import { PICTURES } from './picture.ts';
 import Slide from './Slide.svelte';
 import type { Show } from './show.svelte.ts';
-import { PICTURES } from './picture.ts';
 
 /** Milliseconds for a camera to be where it goes to: the studio has no transitions, but measures twice. */
 const SETTLED = 160;
@@ -17,7 +17,8 @@ export async function draw(
   at: number,
   { title, laysOut, fonts = '' }: { title: string; laysOut: boolean; fonts?: string },
 ): Promise<string> {
-  const slide = show.slides[at]!;
+  const slide = show.slides[at];
+  if (!slide) throw new RangeError(`no step ${at + 1}`);
   const { width, height } = PICTURES.hd;
   const light = show.light === 'pointer' ? ({ kind: 'script' } as const) : show.beam;
   const made = mount(Slide, {
@@ -41,7 +42,9 @@ export async function draw(
     await document.fonts.ready;
     await tick();
     await new Promise((done) => setTimeout(done, SETTLED));
-    return compose(host.querySelector<HTMLElement>('.slide')!, title, fonts);
+    const drawn = host.querySelector<HTMLElement>('.slide');
+    if (!drawn) throw new Error('The step could not be drawn.');
+    return compose(drawn, title, fonts);
   } finally {
     await unmount(made);
   }

@@ -70,7 +70,9 @@ export function durationOf(bytes: Uint8Array): number | undefined {
 
 function scaleOf(bytes: Uint8Array, info: Element): number {
   const scale = find(bytes, SCALE, info.from, info.to);
-  return scale ? bytes.subarray(scale.from, scale.to).reduce((sum, byte) => sum * 256 + byte, 0) : USUAL_SCALE;
+  return scale
+    ? bytes.subarray(scale.from, scale.to).reduce((sum, byte) => sum * 256 + byte, 0)
+    : USUAL_SCALE;
 }
 
 /**

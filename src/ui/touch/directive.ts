@@ -1,4 +1,5 @@
 import type { ClientDirective } from 'astro';
+import { owned } from '../../store/owner.ts';
 import { type Press, takePress } from './press.ts';
 
 const wakers = ['pointerdown', 'focusin', 'keydown'] as const;
@@ -26,7 +27,7 @@ function isNamed(root: Element): boolean {
 function isCalledFor(kept: string): boolean {
   if (location.hash !== '' || location.search !== '') return true;
   try {
-    return localStorage.getItem(kept) !== null;
+    return localStorage.getItem(owned(kept)) !== null;
   } catch {
     return false;
   }

@@ -1,7 +1,8 @@
 import type { Wire } from '../../engine/model/wiring.ts';
+import { owned } from '../../store/owner.ts';
 
-/** Where a job's wires are kept on this device, so that a reload brings them back. */
-export const keyOf = (job: string): string => `switched-live/wiring/1/${job}`;
+/** Where a job's wires are kept on this device, so that a reload brings them back. At build time nobody is the owner. */
+export const keyOf = (job: string): string => owned(`switched-live/wiring/1/${job}`);
 
 export type Kept = 'kept' | 'blocked' | 'full';
 

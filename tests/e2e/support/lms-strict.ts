@@ -60,7 +60,10 @@ export function makeStrict(inner: unknown, standard: 'scorm-1.2' | 'scorm-2004')
         [/^cmi\.suspend_data$/, text(64_000)],
         [/^cmi\.interactions\.\d+\.id$/, /^[\w()+.:=@;$!*'%/#-]{1,4000}$/],
         [/^cmi\.interactions\.\d+\.objectives\.\d+\.id$/, /^[\w()+.:=@;$!*'%/#-]{1,4000}$/],
-        [/^cmi\.interactions\.\d+\.timestamp$/, /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,2}(Z|[+-]\d\d:\d\d)?)?$/],
+        [
+          /^cmi\.interactions\.\d+\.timestamp$/,
+          /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,2}(Z|[+-]\d\d:\d\d)?)?$/,
+        ],
         [
           /^cmi\.interactions\.\d+\.type$/,
           /^(true-false|choice|fill-in|long-fill-in|matching|performance|sequencing|likert|numeric|other)$/,
@@ -98,10 +101,12 @@ export function makeStrict(inner: unknown, standard: 'scorm-1.2' | 'scorm-2004')
       calls.push([name, ...args].join(' ').trim());
       return raw[name]?.(...args);
     };
-  const within = (name: string, does: (...args: string[]) => unknown) => (...args: string[]) => {
-    if (!isBegun || isOver) return breach(`${name} outside of the session`);
-    return does(...args);
-  };
+  const within =
+    (name: string, does: (...args: string[]) => unknown) =>
+    (...args: string[]) => {
+      if (!isBegun || isOver) return breach(`${name} outside of the session`);
+      return does(...args);
+    };
   const api: Methods = {
     [start]: (...args) => {
       if (isBegun) return breach(`${start} a second time`);
@@ -118,7 +123,8 @@ export function makeStrict(inner: unknown, standard: 'scorm-1.2' | 'scorm-2004')
       if (typeof value !== 'string') return breach(`${element}: not a string`);
       const rule = rules.find(([name]) => name.test(element));
       if (!rule) return breach(`${element}: not an element that may be written`);
-      if (!rule[1].test(value)) return breach(`${element}: ${value.length} characters, ${value.slice(0, 60)}`);
+      if (!rule[1].test(value))
+        return breach(`${element}: ${value.length} characters, ${value.slice(0, 60)}`);
       const n = /^cmi\.interactions\.(\d+)\./.exec(element)?.[1] ?? '';
       if (element.endsWith('.type') && n) types.set(n, value);
       if (/_response$/.test(element)) {

@@ -45,7 +45,12 @@ describe('SCORM 1.2', () => {
   test('what the platform says of the learner and of before is read', () => {
     const platform = open12(
       makeDouble('scorm-1.2', {
-        core: { ...learner12.core, lesson_location: '/jobs/', lesson_status: 'passed', score: { raw: '71.5' } },
+        core: {
+          ...learner12.core,
+          lesson_location: '/jobs/',
+          lesson_status: 'passed',
+          score: { raw: '71.5' },
+        },
         suspend_data: 'AQID',
         student_data: { mastery_score: '80' },
       }),
@@ -118,7 +123,9 @@ describe('SCORM 1.2', () => {
     expect(platform.mode).toBe(lesson_mode);
     await platform.report(report({ status: 'passed', interactions: [answer()] }));
     await platform.end(report({ status: 'passed' }));
-    const told = double.calls.filter((call) => call.startsWith('LMSSetValue')).map((call) => call.split(' ')[1]);
+    const told = double.calls
+      .filter((call) => call.startsWith('LMSSetValue'))
+      .map((call) => call.split(' ')[1]);
     const time = ['cmi.core.session_time', 'cmi.core.exit'];
     expect(told).toEqual(lesson_mode === 'browse' ? ['cmi.core.lesson_status', ...time] : time);
     expect(double.cmi()).toMatchObject({ suspend_data: '' });

@@ -74,12 +74,16 @@ describe('the course in suspend data', () => {
   });
 
   test('what has room comes back as it was: mastery, help, level, and the day it is due', () => {
-    const log = objectives.slice(0, 12).flatMap((_, k) =>
-      [1, 2, 30, 2000, 30_000].map((minute, n) =>
-        trial(k, minute + k, { right: (n + k) % 4 !== 0, hints: n === 1 ? 2 : 0, shown: n === 0 ? 3 : 0 }),
-      ),
+    const log = objectives
+      .slice(0, 12)
+      .flatMap((_, k) =>
+        [1, 2, 30, 2000, 30_000].map((minute, n) =>
+          trial(k, minute + k, { right: (n + k) % 4 !== 0, hints: n === 1 ? 2 : 0, shown: n === 0 ? 3 : 0 }),
+        ),
+      );
+    const kept = back(
+      packCourse({ trials: log, choices: { route: routes[1] ?? '', assessment: '2027-03-31' } }, 4096),
     );
-    const kept = back(packCourse({ trials: log, choices: { route: routes[1] ?? '', assessment: '2027-03-31' } }, 4096));
     expect(kept?.choices).toEqual({ route: routes[1], assessment: '2027-03-31' });
     for (const { id } of objectives.slice(0, 12)) {
       const [was, is] = [log, kept?.trials ?? []].map((one) => byObjective(one).get(id) ?? []);
@@ -127,7 +131,14 @@ describe('the course in suspend data', () => {
     const text = packCourse({ trials: log, choices: {} }, 4096);
     const fewer = unpackCourse(text, objectives.slice(1), routes, []);
     expect(fewer?.trials.map(({ objective }) => objective)).toEqual([objectives[1]?.id]);
-    for (const broken of ['', 'AQID', text.slice(0, -3), `${text}AA`, '*'.repeat(40), text.replace(/^./, 'Z')])
+    for (const broken of [
+      '',
+      'AQID',
+      text.slice(0, -3),
+      `${text}AA`,
+      '*'.repeat(40),
+      text.replace(/^./, 'Z'),
+    ])
       expect(back(broken), broken).toBeUndefined();
   });
 

@@ -1,26 +1,16 @@
 import type { Layout } from '../../../course/layout.ts';
 import { partsGone, startWiring, type WasHere } from '../../../files/conversion.ts';
-import { FileError } from '../../../files/error.ts';
 import { type Job, parseJob } from '../../../files/job.ts';
 import { writeJob } from '../../../files/job-write.ts';
 import type { JobData } from '../../wiring/session.svelte.ts';
-import { packText, unpackText } from '../pack.ts';
+import { openText, packText } from '../pack.ts';
 import { siteOf } from './troubles.ts';
 
 /** A job as a piece of a link: its file, packed. */
 export const packJob = (job: Job): string => packText(writeJob(job));
 
 /** The job that a link carries, or a sentence that says why it cannot be read. */
-export function unpackJob(letters: string): Job | { readonly problem: string } {
-  const text = unpackText(letters);
-  if (typeof text !== 'string') return text;
-  try {
-    return parseJob(text, 'The link');
-  } catch (error) {
-    if (error instanceof FileError) return { problem: `${error.message}.` };
-    throw error;
-  }
-}
+export const unpackJob = (letters: string): Job | { readonly problem: string } => openText(letters, parseJob);
 
 /**
  * A job as the wiring page takes it.

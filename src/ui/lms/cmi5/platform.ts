@@ -105,7 +105,9 @@ async function begin(
   const queue = ({ status, score, suspend, bookmark, interactions }: Report) => {
     const now = Date.now();
     const length = now - begun;
-    waiting.push(...interactions.map(answered));
+    // Order goes by these times (cmi5 9.3): a clock that was set must not put an answer outside of the session.
+    const within = (at: number) => Math.min(Math.max(at, begun), now);
+    waiting.push(...interactions.map((one) => answered({ ...one, at: within(one.at) })));
     let { passed, failed, completed } = kept;
     // One judgement a session, and none after a pass (cmi5 9.3): what cannot be said now is said in the next.
     if (status !== 'incomplete' && !passed && !isJudged && !(status === 'failed' && failed)) {
