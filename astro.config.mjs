@@ -4,6 +4,7 @@ import { defineConfig } from 'astro/config';
 import touch from './src/ui/touch/integration.ts';
 import offline from './tools/offline.ts';
 import { BASE } from './tools/package/relative.ts';
+import shipped from './tools/package/shipped.ts';
 import relativeSite from './tools/package/site.ts';
 import wholeQuantities from './tools/whole-quantities.ts';
 
@@ -35,7 +36,7 @@ export default defineConfig({
     },
   },
   vite: {
-    plugins: [wholeQuantities()],
+    plugins: [wholeQuantities(), shipped()],
     build: {
       // A file turned into a data: address would need a hole in the policy above.
       assetsInlineLimit: 0,

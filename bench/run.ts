@@ -6,6 +6,7 @@ import { timeFaults } from './faults.ts';
 import { type Section, sayTable } from './figure.ts';
 import { timeGrade } from './grade.ts';
 import { timeHeat } from './heat.ts';
+import { timeMarks } from './marks.ts';
 import { loadMaterial } from './material.ts';
 import { compareNgspice } from './ngspice.ts';
 import { timeParts } from './parts.ts';
@@ -26,6 +27,7 @@ const sections: Section[] = [
   timeDiagnosis(effort),
   timeHeat(material, effort),
   await timeGrade(material, effort),
+  timeMarks(effort),
   weighPages(material.job, effort),
 ];
 console.log(

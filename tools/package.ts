@@ -7,6 +7,7 @@ import { type PackedWork, STANDARDS } from '../src/ui/lms/setting.ts';
 import { builtSite } from './package/built.ts';
 import { loadCoursework } from './package/coursework.ts';
 import { type Files, nameOf, packageOf, readFiles } from './package/pack.ts';
+import { qtiPackage } from './package/qti.ts';
 import { readRequest, UsageError, usage } from './package/request.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -16,6 +17,11 @@ function write(folder: string, name: string, bytes: Uint8Array): void {
   writeFileSync(join(folder, name), bytes);
   console.log(`${join(folder, name)}: ${(bytes.length / 1e6).toFixed(2)} MB`);
 }
+
+const listed = (counts: Readonly<Record<string, number>>): string =>
+  Object.entries(counts)
+    .map(([what, count]) => `${count} ${what}`)
+    .join(', ') || 'nothing';
 
 try {
   const request = readRequest(process.argv.slice(2));
@@ -27,7 +33,14 @@ try {
   let site: Files | undefined;
   for (const kind of request.kinds) {
     const standard = STANDARDS.find((one) => one === kind);
-    if (!standard) continue;
+    if (!standard) {
+      const { seed, count } = request;
+      const coursework = work.kind === 'coursework' ? work.coursework : undefined;
+      const { zip, items, leftOut } = qtiPackage({ root, seed, count, coursework });
+      write(request.out, `${nameOf(work)}-qti.zip`, zip);
+      console.log(`Items: ${listed(items)}. Left out, for no standard interaction fits: ${listed(leftOut)}.`);
+      continue;
+    }
     site ??= readFiles(request.site ?? builtSite(root));
     const order = { work, version, passMark: request.passMark };
     write(request.out, `${nameOf(work)}-${standard}.zip`, packageOf(standard, site, order));

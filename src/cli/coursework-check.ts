@@ -30,7 +30,11 @@ export function checkCourseworks({ files, ...site }: Courseworks): FileError[] {
   });
 }
 
-function checkSlots(coursework: Coursework, { shelf, objectivesOf }: Omit<Courseworks, 'files'>, file: string): FileError[] {
+function checkSlots(
+  coursework: Coursework,
+  { shelf, objectivesOf }: Omit<Courseworks, 'files'>,
+  file: string,
+): FileError[] {
   const troubles: FileError[] = [];
   const fail = (path: readonly PropertyKey[], expected: string, found: string) =>
     troubles.push(new FileError({ file, place: placeAt(path), expected, found }));
@@ -60,7 +64,9 @@ export function checkNames(files: readonly TextFile[]): FileError[] {
     try {
       const { id } = parseCoursework(text, file);
       if (id === expected) return [];
-      return [new FileError({ file, place: 'id', expected: `${expected}, as the file is called`, found: show(id) })];
+      return [
+        new FileError({ file, place: 'id', expected: `${expected}, as the file is called`, found: show(id) }),
+      ];
     } catch {
       // Its own trouble is told by the other check.
       return [];

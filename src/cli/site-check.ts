@@ -36,7 +36,10 @@ export const openSite = (root: string, library: Library): Site => ({
 const idOf = ({ name }: TextFile): string => name.slice(name.lastIndexOf('/') + 1).replace(/\.yaml$/, '');
 
 /** What the check of some courseworks needs to know of the site. */
-export function forCourseworks({ root, library, outline, shelf, callouts }: Site, files: readonly TextFile[]): Courseworks {
+export function forCourseworks(
+  { root, library, outline, shelf, callouts }: Site,
+  files: readonly TextFile[],
+): Courseworks {
   const lessons = new Map(lessonsOf(outline).map((lesson) => [lesson.slug, lesson]));
   return {
     files,

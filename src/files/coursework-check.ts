@@ -39,13 +39,17 @@ function checkTask(task: CourseworkTask, known: Known, at: Path, fail: Fail): vo
   };
   switch (task.kind) {
     case 'lesson':
-      return named(['lesson'], task.lesson, known.lessons);
+      named(['lesson'], task.lesson, known.lessons);
+      return;
     case 'job':
-      return named(['job'], task.job, known.jobs);
+      named(['job'], task.job, known.jobs);
+      return;
     case 'callout':
-      return named(['callout'], task.callout, known.callouts);
+      named(['callout'], task.callout, known.callouts);
+      return;
     case 'fault':
-      return named(['system'], task.system, known.systems);
+      named(['system'], task.system, known.systems);
+      return;
     case 'questions': {
       const { make, layouts, quiz } = task.about;
       const ids = known.makers.map(({ id }) => id);

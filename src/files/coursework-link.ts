@@ -1,7 +1,7 @@
 import { deflateSync, inflateSync } from 'fflate';
 import { type Coursework, readCode } from '../course/coursework/coursework.ts';
-import { MOST_COURSEWORK, readCoursework } from './coursework-schema.ts';
 import { orderedCoursework } from './coursework-order.ts';
+import { MOST_COURSEWORK, readCoursework } from './coursework-schema.ts';
 import { FileError } from './error.ts';
 
 /** The version of the text in a link: its first byte. */

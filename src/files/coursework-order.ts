@@ -26,7 +26,17 @@ function about(task: CourseworkTask): object {
 }
 
 /** A coursework as plain data with its keys in one order, whatever order it was made in. */
-export function orderedCoursework({ id, title, says, opens, due, variants, seed, tasks, pass }: Coursework): object {
+export function orderedCoursework({
+  id,
+  title,
+  says,
+  opens,
+  due,
+  variants,
+  seed,
+  tasks,
+  pass,
+}: Coursework): object {
   return {
     id,
     title,

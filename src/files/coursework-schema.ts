@@ -25,7 +25,8 @@ const whole = (expected: string, least: number, most: number) =>
       z.lte(most, { error: expected }),
       z.meta({ description: expected }),
     );
-const atMost = (expected: string, most: number) => text(expected).check(z.maxLength(most, { error: expected }));
+const atMost = (expected: string, most: number) =>
+  text(expected).check(z.maxLength(most, { error: expected }));
 const name = id.check(z.maxLength(MOST_ID, { error: `an id of at most ${MOST_ID} letters` }));
 const names = (what: string) => {
   const expected = `a list of 1 to ${MOST_NAMED} ${what}`;
@@ -80,23 +81,27 @@ const tasks = z.discriminatedUnion(
 const tasksSay = `a list of 1 to ${MOST_TASKS} tasks`;
 const variantsSay = 'own (each learner has variants of their own) or same (the class shares them)';
 
-export const courseworkSchema = keys('a coursework: id, title, says, opens, due, variants, seed, tasks, pass', {
-  id: name,
-  title,
-  says: z.exactOptional(atMost(`what learners are told, at most ${MOST_SAYS} letters`, MOST_SAYS)),
-  opens: z.exactOptional(day),
-  due: z.exactOptional(day),
-  variants: z.enum(['own', 'same'], { error: variantsSay }).check(z.meta({ description: variantsSay })),
-  seed: whole('a whole number from 0 to 4294967295', 0, 0xffff_ffff),
-  tasks: list(tasksSay, tasks).check(
-    z.minLength(1, { error: tasksSay }),
-    z.maxLength(MOST_TASKS, { error: tasksSay }),
-  ),
-  pass: z.exactOptional(whole('a whole number: how many tasks must pass', 1, MOST_TASKS)),
-}).check(
+export const courseworkSchema = keys(
+  'a coursework: id, title, says, opens, due, variants, seed, tasks, pass',
+  {
+    id: name,
+    title,
+    says: z.exactOptional(atMost(`what learners are told, at most ${MOST_SAYS} letters`, MOST_SAYS)),
+    opens: z.exactOptional(day),
+    due: z.exactOptional(day),
+    variants: z.enum(['own', 'same'], { error: variantsSay }).check(z.meta({ description: variantsSay })),
+    seed: whole('a whole number from 0 to 4294967295', 0, 0xffff_ffff),
+    tasks: list(tasksSay, tasks).check(
+      z.minLength(1, { error: tasksSay }),
+      z.maxLength(MOST_TASKS, { error: tasksSay }),
+    ),
+    pass: z.exactOptional(whole('a whole number: how many tasks must pass', 1, MOST_TASKS)),
+  },
+).check(
   z.meta({
     title: 'Coursework',
-    description: 'Lessons, questions, wiring jobs and visits that a tutor sets, and the rules by which they pass.',
+    description:
+      'Lessons, questions, wiring jobs and visits that a tutor sets, and the rules by which they pass.',
   }),
 );
 

@@ -23,6 +23,11 @@ export { writeCoursework } from './coursework-write.ts';
  */
 export function parseCoursework(source: string, file: string): Coursework {
   if (source.length > MOST_COURSEWORK)
-    throw new FileError({ file, place: placeAt([]), expected: `at most ${MOST_COURSEWORK} letters`, found: 'more' });
+    throw new FileError({
+      file,
+      place: placeAt([]),
+      expected: `at most ${MOST_COURSEWORK} letters`,
+      found: 'more',
+    });
   return readCoursework(parseYaml(source, file), file);
 }

@@ -1,9 +1,9 @@
-import type { WasHere } from './conversion.ts';
 import { type JobGiven, type JobVariant, jobVariant } from '../course/coursework/job-variant.ts';
 import type { Layout } from '../course/layout.ts';
-import { judgeFor, type Judging } from '../engine/grade/judge-for.ts';
-import { type Job, kindOf } from './job.ts';
+import { type Judging, judgeFor } from '../engine/grade/judge-for.ts';
 import type { Wire } from '../engine/model/wiring.ts';
+import type { WasHere } from './conversion.ts';
+import { type Job, kindOf } from './job.ts';
 
 /** A job as it travels to the browser: what it says, and the wires that it starts with. */
 export interface JobStart extends JobGiven {

@@ -3,9 +3,12 @@ import { attemptSchema } from './attempt.ts';
 import { backupSchema } from './backup.ts';
 import { benchSchema } from './bench.ts';
 import { calloutSchema } from './callout.ts';
+import { courseworkSchema } from './coursework-schema.ts';
 import { doubleFaultsSchema } from './double-faults.ts';
 import { jobSchema } from './job.ts';
 import { quizSchema } from './quiz.ts';
+import { resultSchema } from './result.ts';
+import { stageSchema } from './stage.ts';
 import { systemSchema } from './system-schema.ts';
 
 const schemas = new Map<string, z.core.$ZodType>([
@@ -17,6 +20,9 @@ const schemas = new Map<string, z.core.$ZodType>([
   ['backup', backupSchema],
   ['callout', calloutSchema],
   ['double-faults', doubleFaultsSchema],
+  ['coursework', courseworkSchema],
+  ['result', resultSchema],
+  ['stage', stageSchema],
 ]);
 
 /** Names of the file formats whose JSON Schema is published. */

@@ -13,7 +13,10 @@ export const MOST_RESULT = 2_000_000;
 
 const time = z
   .number({ error: 'milliseconds since 1970' })
-  .check(z.gte(0, { error: 'milliseconds since 1970' }), z.lte(8.64e15, { error: 'milliseconds since 1970' }));
+  .check(
+    z.gte(0, { error: 'milliseconds since 1970' }),
+    z.lte(8.64e15, { error: 'milliseconds since 1970' }),
+  );
 const manyWorks = `a list of at most ${MOST_WORK} pieces of work`;
 
 const handed = keys('what is handed in: coursework, learner, begun, work', {
@@ -52,7 +55,10 @@ const checksumOf = (data: unknown): string => seedOf(JSON.stringify(data)).toStr
  * The text of a result file.
  * @param made milliseconds since 1970
  */
-export function writeResult({ coursework, learner, begun, work }: Omit<Sitting, 'id' | 'at'>, made: number): string {
+export function writeResult(
+  { coursework, learner, begun, work }: Omit<Sitting, 'id' | 'at'>,
+  made: number,
+): string {
   // As it will be read: what JSON leaves out must not count.
   const data: unknown = JSON.parse(JSON.stringify({ coursework, learner, begun, work }));
   return `${JSON.stringify({ result: 1, made, checksum: checksumOf(data), handed: data })}\n`;

@@ -14,7 +14,10 @@ const LOOSE = /^(on|off|yes|no|y|n)$/i;
  * land in.
  * @param schema address of the format's JSON Schema, which editors check against
  */
-export function writeStage({ title, system, wiring, wires, view, steps }: StageScript, schema?: string): string {
+export function writeStage(
+  { title, system, wiring, wires, view, steps }: StageScript,
+  schema?: string,
+): string {
   const document = new Document({
     title,
     system,
@@ -39,7 +42,8 @@ export function writeStage({ title, system, wiring, wires, view, steps }: StageS
     if (isMap(step)) for (const { value } of step.items) flow(value);
   visit(document, {
     Scalar(_, node) {
-      if (isScalar(node) && typeof node.value === 'string' && LOOSE.test(node.value)) node.type = 'QUOTE_DOUBLE';
+      if (isScalar(node) && typeof node.value === 'string' && LOOSE.test(node.value))
+        node.type = 'QUOTE_DOUBLE';
     },
   });
   return writeDocument(document, schema);

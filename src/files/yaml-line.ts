@@ -80,12 +80,16 @@ function follow(root: unknown, path: readonly PropertyKey[]): Step {
   return spot;
 }
 
-/** Finds places of YAML (or JSON) text. Of what is not there, the line of what should hold it. */
-export function lineFinder(text: string): (place: string) => Spot {
+/**
+ * Finds places of YAML (or JSON) text. Of what is not there, the line of what should hold it; where a key is not one of
+ * those known, the line of that key.
+ */
+export function lineFinder(text: string): (place: string, key?: string) => Spot {
   const counter = new LineCounter();
   const document = parseDocument(text, { lineCounter: counter, prettyErrors: false });
-  return (place) => {
-    const { at, path } = follow(document.contents, pathOf(place));
+  return (place, key) => {
+    const { at: spot, path, node } = follow(document.contents, pathOf(place));
+    const at = (key === undefined ? undefined : down(node, key)?.at) ?? spot;
     const offset = (at ?? (document.contents as Node | null))?.range?.[0] ?? 0;
     return { line: counter.linePos(offset).line, path };
   };
@@ -108,6 +112,8 @@ export function withLine(error: FileError, text: string): FileError {
   const [, line, column] = /^line (\d+), column (\d+)$/.exec(place) ?? [];
   if (line !== undefined)
     return new FileError({ file, line: Number(line) + before, place: `column ${column}`, expected, found });
-  const spot = lineFinder(yaml)(place);
+  // A message about a key that nobody knows has the key as what was found.
+  const key = expected.startsWith('one of ') && /^"[^"\\]*"$/.test(found) ? found.slice(1, -1) : undefined;
+  const spot = lineFinder(yaml)(place, key);
   return new FileError({ file, line: spot.line + before, place: placeAt(spot.path), expected, found });
 }

@@ -1,4 +1,12 @@
-import { type Backup, isPlace, MOST_SITTINGS, MOST_TRIALS, MOST_VISITS, parseBackup, writeBackup } from '../files/backup.ts';
+import {
+  type Backup,
+  isPlace,
+  MOST_SITTINGS,
+  MOST_TRIALS,
+  MOST_VISITS,
+  parseBackup,
+  writeBackup,
+} from '../files/backup.ts';
 import { owned, ownName } from './owner.ts';
 import type { KeptStore } from './store.ts';
 

@@ -32,7 +32,7 @@ test('the content of the course is sound', () => {
   expect(errors).toEqual([]);
   expect(code).toBe(0);
   expect(lines.at(-1)).toMatch(
-    /^content: \d+ systems?, \d+ references, \d+ mistakes, \d+ jobs, \d+ lessons, \d+ claims, \d+ callouts, \d+ double faults; all sound$/,
+    /^content: \d+ systems?, \d+ references, \d+ mistakes, \d+ jobs, \d+ lessons, \d+ claims, \d+ callouts, \d+ double faults, \d+ courseworks, \d+ stage scripts; all sound$/,
   );
 }, 60_000);
 

@@ -40,7 +40,11 @@ test('Every script in a page is allowed by the policy of the page', () => {
 });
 
 test('A package keeps nothing for offline and asks nobody to install it', () => {
-  expect([...files.keys()].filter((name) => /(?:^|\/)(?:sw\.js|manifest\.webmanifest|404\.html|_headers)$/.test(name))).toEqual([]);
+  expect(
+    [...files.keys()].filter((name) =>
+      /(?:^|\/)(?:sw\.js|manifest\.webmanifest|404\.html|_headers)$/.test(name),
+    ),
+  ).toEqual([]);
 });
 
 /** One page of every kind, and what wakes it. */
@@ -99,6 +103,8 @@ test('Walking about works: search, a result, home, Continue, a question, a fault
     path: at('lessons/index.html'),
     expected: new RegExp(`^request to another site: ${served.origin}/`),
   });
+  // Keys are listened to once the page stands.
+  await page.waitForLoadState('networkidle');
   await page.keyboard.press('/');
   await page.waitForURL(at('search/index.html#q'));
   await page.locator('#q').fill('energy cut-out');
@@ -150,7 +156,7 @@ test.each([
     prepare: (context) => besideSite(context, packed),
   });
   await site.locator('main').waitFor();
-  const says = work.kind === 'course' ? /wire heating controls/i : /Cut-outs & valves/;
+  const says = work.kind === 'course' ? /Wire the strip/i : /Cut-outs & valves/;
   await expect.poll(() => site.locator('main').textContent()).toMatch(says);
   await expect.poll(calls).toContainEqual(expect.stringMatching(/^(LMSInitialize|Initialize)\b/));
   const status = async () => {

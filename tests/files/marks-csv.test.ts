@@ -3,7 +3,8 @@ import Papa from 'papaparse';
 import { expect, test } from 'vitest';
 import { marksCsv } from '../../src/files/marks-csv.ts';
 
-const read = (csv: string) => Papa.parse<string[]>(csv.replace(/^\ufeff/, ''), { delimiter: ',', newline: '\r\n' }).data.slice(0, -1);
+const read = (csv: string) =>
+  Papa.parse<string[]>(csv.replace(/^\ufeff/, ''), { delimiter: ',', newline: '\r\n' }).data.slice(0, -1);
 
 // OWASP, "CSV Injection" (2024): cells that begin with = + - @, tab or carriage return; the newline and the full-width
 // signs are in its later list.
@@ -33,7 +34,10 @@ test('numbers stay numbers, below nought too, and plain words stay as they are',
 });
 
 test('whatever the text, no cell begins as a formula does and every cell is told back', () => {
-  const nasty = fc.string({ unit: fc.constantFrom(...BEGINNINGS, 'a', '"', ',', ' ', '\u0000', "'"), maxLength: 8 });
+  const nasty = fc.string({
+    unit: fc.constantFrom(...BEGINNINGS, 'a', '"', ',', ' ', '\u0000', "'"),
+    maxLength: 8,
+  });
   fc.assert(
     fc.property(fc.array(nasty, { minLength: 2, maxLength: 4 }), (cells) => {
       const [row] = read(marksCsv([cells]));

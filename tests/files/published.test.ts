@@ -11,7 +11,7 @@ const stranger = (format: string) => z.fromJSONSchema(JSON.parse(JSON.stringify(
 test('every format that people write or keep is published, each as JSON Schema of 2020-12', () => {
   const objects = ['system', 'job', 'attempt', 'bench', 'quiz', 'backup', 'callout'];
   const lists = ['double-faults'];
-  expect(formatNames()).toEqual([...objects, ...lists]);
+  expect(formatNames()).toEqual([...objects, ...lists, 'coursework', 'result', 'stage']);
   for (const format of formatNames())
     expect(publishedSchema(format)).toMatchObject({
       $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -24,6 +24,8 @@ test.each([
   ['job', 'jobs'],
   ['quiz', 'quizzes'],
   ['callout', 'callouts'],
+  ['coursework', 'coursework'],
+  ['stage', 'stage'],
 ])('every %s of the course fits the published schema', (format, where) => {
   const folder = new URL(`../../content/${where}/`, import.meta.url);
   const names = readdirSync(folder);

@@ -23,7 +23,9 @@ test('wires of a script keep their terminals, and a list that mends everything s
     system: 'three-port',
     wires: [['spur/L', 'strip/1'] as const],
     view: ['strip' as const],
-    steps: [{ says: 'One.', set: { supply: 'on' }, fail: [], view: ['circuit' as const, 'pipework' as const] }],
+    steps: [
+      { says: 'One.', set: { supply: 'on' }, fail: [], view: ['circuit' as const, 'pipework' as const] },
+    ],
   };
   const text = writeStage(script);
   expect(parseStage(text, 'a.yaml')).toEqual(script);

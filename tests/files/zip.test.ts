@@ -140,15 +140,22 @@ test('damage is told, and only the damaged file is lost', () => {
   expect(files.map(({ name }) => name)).toEqual(['z › b.json']);
   expect(troubles).toHaveLength(1);
   expect(refusal(zip.slice(0, -30))).toMatch(/expected a whole zip/);
-  expect(refusal(strToU8('no zip'))).toBe('class.zip: expected a whole zip, found one that is cut off, or no zip');
-  const flipped = patched({ x: [strToU8('stored'), { level: 0 }] }, (view, at) => view.setUint32(at + 16, 7, true));
+  expect(refusal(strToU8('no zip'))).toBe(
+    'class.zip: expected a whole zip, found one that is cut off, or no zip',
+  );
+  const flipped = patched({ x: [strToU8('stored'), { level: 0 }] }, (view, at) =>
+    view.setUint32(at + 16, 7, true),
+  );
   expect(readZip(flipped, 'z', limits).troubles[0]?.message).toBe(
     'z › x: expected a file as it was packed, found one that was damaged since',
   );
 });
 
 test('whatever bytes are flipped or cut: a FileError or files within the bounds, and nothing else', () => {
-  const sound = zipSync({ 'a.json': strToU8('{"x":[1,2,3]}'.repeat(90)), 'b/c.json': strToU8('y'.repeat(300)) });
+  const sound = zipSync({
+    'a.json': strToU8('{"x":[1,2,3]}'.repeat(90)),
+    'b/c.json': strToU8('y'.repeat(300)),
+  });
   fc.assert(
     fc.property(
       fc.array(fc.tuple(fc.nat(sound.length - 1), fc.nat(255)), { maxLength: 12 }),

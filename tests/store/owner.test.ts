@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { owned, owner, setOwner } from '../../src/store/owner.ts';
+import { loadBackup, makeBackup } from '../../src/store/backup.ts';
+import { owned, owner, ownName, setOwner } from '../../src/store/owner.ts';
 import { freshDevice, openTab, trial } from './support.ts';
 
 /** The storage of one tab. */
@@ -54,4 +55,42 @@ test('Two learners on one machine do not see each other’s progress, and each f
   expect(await (await openTab({ channel: undefined })).trials()).toEqual([answer]);
   setOwner('');
   expect(await (await openTab({ channel: undefined })).trials()).toEqual([]);
+});
+
+describe('what a browser keeps in its plain storage', () => {
+  test('is told apart by the owner, and read back by its plain name', () => {
+    giveSessionStorage();
+    setOwner('one');
+    expect(ownName(owned('switched-live/bench/1/a'))).toBe('switched-live/bench/1/a');
+    expect(ownName('switched-live/bench/1/a')).toBeUndefined();
+    expect(ownName('switched-live/bench/1/a~two')).toBeUndefined();
+    setOwner('');
+    expect(ownName('switched-live/bench/1/a')).toBe('switched-live/bench/1/a');
+    expect(ownName('switched-live/bench/1/a~one')).toBeUndefined();
+  });
+
+  test('goes into the backup of its owner alone, and comes back under whoever loads it', async () => {
+    giveSessionStorage();
+    const kept: Record<string, string> = {
+      'switched-live/wiring/1/a': 'device',
+      'switched-live/wiring/1/a~one': 'first',
+      'switched-live/wiring/1/a~two': 'second',
+    };
+    const plain = (own: Record<string, string>) =>
+      Object.assign(
+        Object.create({
+          getItem: (key: string) => own[key] ?? null,
+          setItem: (key: string, value: string) => void Object.assign(own, { [key]: value }),
+        }),
+        own,
+      ) as Storage;
+    setOwner('one');
+    const store = await openTab({ channel: undefined });
+    const text = await makeBackup(store, plain(kept));
+    expect(JSON.parse(text).progress.places).toEqual({ 'switched-live/wiring/1/a': 'first' });
+    setOwner('three');
+    expect(await loadBackup(store, plain(kept), text, 'b.json')).toMatchObject({ places: 1 });
+    expect(kept['switched-live/wiring/1/a~three']).toBe('first');
+    expect(kept['switched-live/wiring/1/a']).toBe('device');
+  });
 });

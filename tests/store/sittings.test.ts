@@ -66,7 +66,12 @@ describe('a sitting', () => {
 
 test('Two states of a sitting come to the same whichever is named first', () => {
   const one = sitting({ at: 5, begun: 3, work: [work({ at: 1 }), work({ at: 2 })] });
-  const two = sitting({ at: 9, begun: 4, learner: { code: 'X1', name: 'N' }, work: [work({ at: 2 }), work({ at: 0 })] });
+  const two = sitting({
+    at: 9,
+    begun: 4,
+    learner: { code: 'X1', name: 'N' },
+    work: [work({ at: 2 }), work({ at: 0 })],
+  });
   const both = unitedSitting(one, two);
   expect(unitedSitting(two, one)).toEqual(both);
   expect(both).toMatchObject({ at: 9, begun: 3, learner: { name: 'N' } });

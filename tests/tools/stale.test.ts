@@ -35,3 +35,12 @@ test('a site is stale once its content has changed', () => {
   put('content', 'lesson.mdx', 300);
   expect(isStale(root)).toBe(true);
 });
+
+test('a site built elsewhere has an age of its own, and may be made from more', () => {
+  put('dist', 'index.html', 200);
+  expect(isStale(root, 'packed')).toBe(true);
+  put('packed', 'index.html', 200);
+  put('tools/package', 'site.ts', 300);
+  expect(isStale(root, 'packed')).toBe(false);
+  expect(isStale(root, 'packed', ['tools/package'])).toBe(true);
+});

@@ -18,7 +18,12 @@ export type Layer = {
 export const layers: Readonly<Record<string, Layer>> = {
   engine: { layers: [], packages: [], node: false, pure: true },
   course: { layers: ['engine'], packages: ['ts-fsrs'], node: false, pure: true },
-  files: { layers: ['engine', 'course'], packages: ['zod', 'yaml', 'fflate', 'papaparse'], node: false, pure: false },
+  files: {
+    layers: ['engine', 'course'],
+    packages: ['zod', 'yaml', 'fflate', 'papaparse'],
+    node: false,
+    pure: false,
+  },
   site: { layers: ['engine', 'course', 'files'], packages: ['zod', 'yaml', 'lunr'], node: true, pure: false },
   store: { layers: ['engine', 'course', 'files'], packages: ['idb'], node: false, pure: false },
   ui: { layers: ['engine', 'course', 'files', 'store'], packages: 'any', node: false, pure: false },

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
+import { escapeXml, fileReference } from '../../src/files/xml.ts';
 import type { Contents } from './contents.ts';
-import { escapeXml, fileReference } from './xml.ts';
 
 /** Our own names come from this one; it was drawn once and never changes. */
 const NAMESPACE = '6d2f4c1e-0f0b-4a53-9b57-3a1d5f1c8e42';

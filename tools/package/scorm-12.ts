@@ -1,5 +1,5 @@
+import { escapeXml, fileReference } from '../../src/files/xml.ts';
 import type { Contents } from './contents.ts';
-import { escapeXml, fileReference } from './xml.ts';
 
 /**
  * `imsmanifest.xml` of SCORM 1.2 (Content Aggregation Model, version 1.2): one item, one SCO, every file listed,

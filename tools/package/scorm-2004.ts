@@ -1,5 +1,5 @@
+import { escapeXml, fileReference } from '../../src/files/xml.ts';
 import type { Contents } from './contents.ts';
-import { escapeXml, fileReference } from './xml.ts';
 
 /**
  * `imsmanifest.xml` of SCORM 2004 4th edition (Content Aggregation Model): one item, one SCO, no sequencing of its own.

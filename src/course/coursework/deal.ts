@@ -38,7 +38,18 @@ export function dealVisit(
 }
 
 /** The address of the callout of a learner at an attempt. */
-export const visitAddress = (...deal: Parameters<typeof dealVisit>): string => writeCallout(dealVisit(...deal));
+export const visitAddress = (...deal: Parameters<typeof dealVisit>): string =>
+  writeCallout(dealVisit(...deal));
+
+interface Dealt {
+  readonly layout: Layout;
+  readonly variant: JobVariant;
+}
+
+/** Jobs dealt out of each source: a learner's attempts at one job share what they were given. */
+const dealt = new WeakMap<object, Map<string, Dealt>>();
+/** So many are kept ready for one source; then it begins anew. */
+const MOST_DEALT = 5000;
 
 /**
  * The job of a learner: the same at every attempt.
@@ -49,9 +60,17 @@ export function dealJob(
   slot: SlotOf<'job'>,
   code: string,
   source: Pick<GradeSource, 'job' | 'layout' | 'judge'>,
-): { readonly layout: Layout; readonly variant: JobVariant } {
+): Dealt {
+  const seed = variantSeed(coursework, code, slot, 1);
+  const known = dealt.get(source) ?? new Map<string, Dealt>();
+  dealt.set(source, known);
+  const key = `${slot.job} ${seed}`;
+  const ready = known.get(key);
+  if (ready) return ready;
   const job = source.job(slot.job);
   const layout = source.layout(job.system);
-  const seed = variantSeed(coursework, code, slot, 1);
-  return { layout, variant: jobVariant(job, layout, source.judge(job.system), seed) };
+  const fresh = { layout, variant: jobVariant(job, layout, source.judge(job.system), seed) };
+  if (known.size >= MOST_DEALT) known.clear();
+  known.set(key, fresh);
+  return fresh;
 }

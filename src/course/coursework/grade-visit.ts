@@ -2,7 +2,7 @@ import { alikeTo } from '../../engine/diagnose/alike.ts';
 import { begin, type Entry, go, type Visit } from '../../engine/diagnose/replay.ts';
 import { type Search, searchOn, startSearch } from '../../engine/diagnose/search.ts';
 import { isGrave } from '../callouts/trial.ts';
-import { type Marked, type Posed, refused } from './source.ts';
+import { type Marked, type Posed, reasonOf, refused } from './source.ts';
 import type { Work } from './work.ts';
 
 /** A visit of more acts is not followed: nobody needs so many, and each takes milliseconds. */
@@ -27,7 +27,9 @@ function sameAs(posed: Posed): ReadonlySet<string> {
   const ready = readyFor(posed);
   const { bench, callout, candidates, alike } = posed;
   ready.same ??= new Set(
-    [callout.fault, ...(alike ?? alikeTo(bench, callout.wires, callout.fault, candidates))].map(({ id }) => id),
+    [callout.fault, ...(alike ?? alikeTo(bench, callout.wires, callout.fault, candidates))].map(
+      ({ id }) => id,
+    ),
   );
   return ready.same;
 }
@@ -69,8 +71,7 @@ export function gradeVisit(
     try {
       visit = go(bench, callout, visit, act);
     } catch (error) {
-      const why = error instanceof Error ? error.message : String(error);
-      return refused('as dealt', `Act ${k + 1} of the visit cannot be done: ${why}.`);
+      return refused('as dealt', `Act ${k + 1} of the visit cannot be done: ${reasonOf(error)}.`);
     }
   }
   const breaches = visit.entries.flatMap((entry) => entry.breaches);

@@ -45,7 +45,9 @@ export function gradeWiring(
     rules: broken.map(({ id }) => id),
     notes: [
       ...broken.map(({ says }) => says),
-      ...(isOwn ? [] : [`Only ${kept} of the ${variant.given.length} wires that were there are still in place.`]),
+      ...(isOwn
+        ? []
+        : [`Only ${kept} of the ${variant.given.length} wires that were there are still in place.`]),
     ],
   };
 }

@@ -4,7 +4,7 @@ import { dealJob, dealQuestion, dealVisit, visitAddress } from './deal.ts';
 import { gradeVisit } from './grade-visit.ts';
 import { gradeWiring } from './grade-wiring.ts';
 import type { Slot } from './slots.ts';
-import { type GradeSource, type Marked, refused } from './source.ts';
+import { type GradeSource, type Marked, reasonOf, refused } from './source.ts';
 import type { Work } from './work.ts';
 
 export type { GradeSource, Made, Marked } from './source.ts';
@@ -47,7 +47,7 @@ export function gradeWork(
     }
     return refused('unknown', `Expected ${SAYS[HANDED[slot.kind]]}, found ${SAYS[work.kind] ?? 'neither'}.`);
   } catch (error) {
-    return refused('unknown', `It cannot be graded: ${error instanceof Error ? error.message : String(error)}`);
+    return refused('unknown', `It cannot be graded: ${reasonOf(error)}.`);
   }
 }
 
@@ -70,5 +70,10 @@ function gradeAnswer(
   if (answer.kind !== item.form.kind)
     return refused('unknown', `Expected an answer of kind ${item.form.kind}, found ${answer.kind}.`);
   const { right, notes } = item.judge(answer);
-  return { right, made: 'as dealt', rules: [], notes: right ? [] : notes.slice(0, 1).map(({ cause }) => cause) };
+  return {
+    right,
+    made: 'as dealt',
+    rules: [],
+    notes: right ? [] : notes.slice(0, 1).map(({ cause }) => cause),
+  };
 }

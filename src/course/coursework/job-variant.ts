@@ -68,7 +68,9 @@ const OWN_NUMBERS = 'The numbers of the strip are your own: another learner’s 
 function noticed(system: System, { findings: [first] }: Verdict): string[] {
   if (!first) return [];
   const when = list(saySettings(system, first.inputs));
-  return [`What it does: ${first.fails.charAt(0).toLowerCase()}${first.fails.slice(1)}${when && `, when ${when}`}.`];
+  return [
+    `What it does: ${first.fails.charAt(0).toLowerCase()}${first.fails.slice(1)}${when && `, when ${when}`}.`,
+  ];
 }
 
 /**

@@ -70,7 +70,11 @@ const slips: readonly Slip[] = [movesAnEnd, leavesOneOut, swapsTwo];
  * two cores swapped, or one of the classic mistakes.
  * @throws RangeError for a layout of which no wiring is wrong
  */
-export function mistaken({ id, system, right, wrong }: Layout, judge: Judging['judge'], random: Random): Mistaken {
+export function mistaken(
+  { id, system, right, wrong }: Layout,
+  judge: Judging['judge'],
+  random: Random,
+): Mistaken {
   for (let k = 0; k < TRIES; k++) {
     const classic = random.int(slips.length + 1) === slips.length && wrong.length > 0;
     const wires = classic

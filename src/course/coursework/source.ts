@@ -42,5 +42,11 @@ export interface Marked {
   readonly proved?: boolean;
 }
 
+/** Why something failed, in words. Data that is not what its format says makes the engine trip: that is told plainly. */
+export const reasonOf = (error: unknown): string =>
+  error instanceof TypeError || !(error instanceof Error)
+    ? 'its data is not what the format says'
+    : error.message;
+
 /** Work that is not right, and why. */
 export const refused = (made: Made, ...notes: string[]): Marked => ({ right: false, made, rules: [], notes });

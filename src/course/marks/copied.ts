@@ -55,27 +55,37 @@ function forAnother(workers: readonly Worker[]): Flag[] {
 
 const jobOf = ({ turn }: Owned, print: string) => `${turn.slot} ${print}`;
 
-/** The same wires in the same numbers, though the learners' strips are numbered otherwise. */
+/** Wires that keep so much more of one learner's start than of another's were made on the first one's strip. */
+const FITS_BETTER = 0.25;
+/** Whoever mends one mistake leaves at least so much as it was. */
+const FITS = 0.7;
+
+/**
+ * The same wires in the same numbers, though the learners' strips are numbered otherwise. On a small strip that can come
+ * about by chance, where each still fits its own start: then nothing is said.
+ */
 function sameWirings(wired: readonly Owned[]): { flags: Flag[]; seen: ReadonlySet<string> } {
   const flags: Flag[] = [];
   const seen = new Set<string>();
   for (const own of Map.groupBy(wired, (one) => jobOf(one, one.turn.wiring!.wiring)).values()) {
     const codes = [...new Set(own.map(({ code }) => code))];
-    const variants = new Set(own.map(({ turn }) => turn.wiring!.variant));
-    if (codes.length < 2 || variants.size < 2) continue;
-    const earliest = own.reduce((best, one) => (one.turn.at < best.turn.at ? one : best));
+    const homes = new Set(own.map(({ turn }) => turn.wiring!.home));
+    if (codes.length < 2 || homes.size < 2) continue;
+    const byFit = [...own].sort((a, b) => b.turn.wiring!.kept - a.turn.wiring!.kept);
+    const [best, worst] = [byFit[0]!, byFit.at(-1)!];
+    const isStrange = worst.turn.wiring!.kept < FITS;
+    if (!isStrange || best.turn.wiring!.kept - worst.turn.wiring!.kept < FITS_BETTER) continue;
     for (const code of codes) {
       const { turn } = own.find((one) => one.code === code)!;
       const others = codes.filter((one) => one !== code);
       seen.add(`${code} ${turn.slot}`);
-      const first = earliest.code === code ? 'This one is the earliest.' : `${earliest.code}'s is the earliest.`;
       flags.push({
         kind: 'same-wiring',
         weight: 'strong',
         code,
         others,
         slot: turn.slot,
-        says: `Wire for wire the same numbers as ${sayList(others)}, though each was given a strip numbered otherwise. ${first} Ask ${codes.length === 2 ? 'both' : 'them'}.`,
+        says: `Wire for wire the same numbers as ${sayList(others)}, though each was given a strip numbered otherwise. It fits what ${best.code} was given. Ask ${codes.length === 2 ? 'both' : 'them'}.`,
       });
     }
   }

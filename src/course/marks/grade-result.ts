@@ -9,7 +9,7 @@ import { type Slot, variantSeed } from '../coursework/slots.ts';
 import type { GradeSource, Marked } from '../coursework/source.ts';
 import type { Result, Work } from '../coursework/work.ts';
 import { canonical, hashed } from './fingerprint.ts';
-import { type Slip, sameCircuitKey, slipsOf } from './own-numbers.ts';
+import { isWay, type Slip, sameCircuitKey, slipsOf } from './own-numbers.ts';
 import type { Piece, WiringFacts } from './piece.ts';
 
 type JobSlot = Extract<Slot, { kind: 'job' }>;
@@ -32,10 +32,10 @@ export interface ResultGrader {
 /** Of a put-right job, work that keeps so much of a variant's wires was made on it: one mistake is mended with a few. */
 const MOSTLY = 0.75;
 
-/** What a learner was given for a job, and a print of how their strip is numbered. */
+/** What a learner was given for a job, and what the layout's own wirings call each way of their strip. */
 interface Given {
   readonly variant: JobVariant;
-  readonly numbering: string;
+  readonly home: ReadonlyMap<string, string>;
 }
 
 const printOf = (wires: readonly Wire[]): string => hashed(canonicalWires(wires).map(wireKey).join());
@@ -59,9 +59,10 @@ export function makeResultGrader(
     const layout = source.layout(job.system);
     const judge = source.judge(job.system);
     const variant = jobVariant(job, layout, judge, seed);
-    // A job to complete deals numbers and nothing else, so it shows how the strip is numbered.
-    const whole = { kind: 'complete', given: layout.right[0]?.wires ?? [], locked: false } as const;
-    const given = { variant, numbering: printOf(jobVariant(whole, layout, judge, seed).given) };
+    // A job to complete deals numbers and nothing else, so it shows where each way went.
+    const ways = layout.system.nodes.filter((name) => isWay(layout.system, name)).map((way): Wire => [way, way]);
+    const dealt = jobVariant({ kind: 'complete', given: ways, locked: false }, layout, judge, seed).given;
+    const given = { variant, home: new Map(dealt.map(([own], k) => [own, ways[k]![0]])) };
     variants.set(key, given);
     return given;
   }
@@ -74,13 +75,15 @@ export function makeResultGrader(
   ): WiringFacts | undefined {
     const { system } = source.layout(source.job(slot.job).system);
     if (wires.some((wire) => wire.some((end) => !system.nodeOf.has(end)))) return undefined;
-    const { variant, numbering } = givenTo(slot, code);
+    const { variant, home } = givenTo(slot, code);
+    const named = (end: string) => home.get(end) ?? end;
     const { lift, land } = changeMade(before ?? variant.given, wires);
     return {
       wiring: printOf(wires),
       circuit: hashed(`${slot.job} ${sameCircuitKey(system, wires)}`),
-      variant: numbering,
+      home: printOf(wires.map(([a, b]): Wire => [named(a), named(b)])),
       moved: Math.max(lift.length, land.length),
+      kept: shareKept(variant, wires),
     };
   }
 

@@ -8,10 +8,12 @@ export interface WiringFacts {
   readonly wiring: string;
   /** Of the job and the circuit, whatever the numbers of the strip. */
   readonly circuit: string;
-  /** Of how the learner's strip is numbered. */
-  readonly variant: string;
+  /** Of the wires in the layout's own numbers: the same wires mean something else on a strip numbered otherwise. */
+  readonly home: string;
   /** Wires that are not as in the go before it, or as given. */
   readonly moved: number;
+  /** The share of the wires given that are still in place, 0 to 1: low where it was wired on another strip. */
+  readonly kept: number;
 }
 
 /** What is wrong with a wrong circuit: by `circuit` of the wiring, as far as it has been worked out. */

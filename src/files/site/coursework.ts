@@ -16,6 +16,11 @@ export const loadCourseworks = (root?: string): Coursework[] =>
     const coursework = parseCoursework(text, file);
     const expected = name.slice(0, -ENDING.length);
     if (coursework.id !== expected)
-      throw new FileError({ file, place: 'id', expected: `${expected}, as the file is called`, found: show(coursework.id) });
+      throw new FileError({
+        file,
+        place: 'id',
+        expected: `${expected}, as the file is called`,
+        found: show(coursework.id),
+      });
     return coursework;
   });

@@ -35,6 +35,7 @@ export const slugOf = (title: string): string =>
   title
     .toLowerCase()
     .normalize('NFD')
+    .replace(/\p{M}/gu, '')
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^[^a-z]+/, '')
     .slice(0, 60)

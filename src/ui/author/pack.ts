@@ -21,8 +21,9 @@ export function unpackText(letters: string): string | { readonly problem: string
   try {
     const raw = atob(letters.replaceAll('-', '+').replaceAll('_', '/'));
     const packed = Uint8Array.from(raw, (letter) => letter.charCodeAt(0));
-    // The buffer is as big as may be: more than that is refused, not grown.
-    const bytes = unzlibSync(packed, { out: new Uint8Array(MOST_BYTES) });
+    // Never writes beyond this room, whatever the bytes claim to hold.
+    const bytes = unzlibSync(packed, { out: new Uint8Array(MOST_BYTES + 1) });
+    if (bytes.length > MOST_BYTES) return { problem: 'The link holds too much.' };
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
     return { problem: 'The link is damaged: copy it again, whole.' };

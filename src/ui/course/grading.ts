@@ -1,5 +1,5 @@
-import { slotsOf } from '../../course/coursework/slots.ts';
 import type { Coursework } from '../../course/coursework/coursework.ts';
+import { slotsOf } from '../../course/coursework/slots.ts';
 import type { GradeSource } from '../../course/coursework/source.ts';
 import { lessonsOf } from '../../course/outline.ts';
 import type { Task } from '../../course/task.ts';
@@ -35,7 +35,9 @@ const among =
 export async function fetchGradeSource(courseworks: readonly Coursework[]): Promise<GradeSource> {
   const [outline, doubles] = await Promise.all([fetchOutline(), fetchDoubles()]);
   const lessons = new Map(lessonsOf(outline).map(({ slug, objectives }) => [slug, objectives]));
-  const slots = courseworks.flatMap((coursework) => slotsOf(coursework, (lesson) => lessons.get(lesson) ?? []));
+  const slots = courseworks.flatMap((coursework) =>
+    slotsOf(coursework, (lesson) => lessons.get(lesson) ?? []),
+  );
   const [jobs, callouts] = await Promise.all([
     had(
       slots.flatMap((slot) => (slot.kind === 'job' ? [slot.job] : [])),
@@ -51,7 +53,9 @@ export async function fetchGradeSource(courseworks: readonly Coursework[]): Prom
     ...slots.flatMap((slot) => (slot.kind === 'fault' ? [slot.system] : [])),
     ...slots.flatMap((slot) => (slot.kind === 'question' ? (slot.about.layouts ?? []) : [])),
   ];
-  const quizzes = slots.flatMap((slot): Task[] => (slot.kind === 'question' && slot.about.quiz ? [slot.about] : []));
+  const quizzes = slots.flatMap((slot): Task[] =>
+    slot.kind === 'question' && slot.about.quiz ? [slot.about] : [],
+  );
   const [layouts, shelf] = await Promise.all([
     had(systems, async (id) => (await fetchShelf([{ make: '', layouts: [id] }])).layout(id)),
     fetchShelf(quizzes.map(({ make, quiz }) => ({ make, ...(quiz !== undefined && { quiz }) }))),

@@ -1,12 +1,22 @@
 import type { Coursework, Learner } from '../../course/coursework/coursework.ts';
-import { counts, type Outcome, outcomeOf } from '../../course/coursework/outcome.ts';
+import { type Outcome, outcomeOf } from '../../course/coursework/outcome.ts';
 import { type Slot, slotsOf, variantSeed } from '../../course/coursework/slots.ts';
-import { type Sitting, sittingId, type Work } from '../../course/coursework/work.ts';
+import type { Sitting, Work } from '../../course/coursework/work.ts';
 import { lessonsOf, type Outline } from '../../course/outline.ts';
 import { isWithin, unitedSitting } from '../../store/sittings.ts';
 import type { KeptStore } from '../../store/store.ts';
 import { placeOf } from './draft.ts';
 import type { Names } from './names.ts';
+import {
+  attemptAt,
+  canAnswer,
+  dealsAlike,
+  leftAt,
+  mayAdd,
+  nextAfter,
+  strangerIn,
+  workOn,
+} from './standing.ts';
 
 /** The parts of the store that a desk works with. */
 export type DeskStore = Pick<
@@ -77,10 +87,7 @@ export class CourseworkDesk {
 
   /** What can still be answered, from the slot after this one on, and then from the beginning. */
   nextAfter(id: string | undefined): Slot | undefined {
-    const at = this.slots.findIndex((slot) => slot.id === id);
-    return [...this.slots.slice(at + 1), ...this.slots.slice(0, Math.max(0, at))].find((slot) =>
-      this.canAnswer(slot),
-    );
+    return nextAfter(this.slots, this.outcome, id);
   }
 
   slot(id: string): Slot | undefined {
@@ -88,25 +95,23 @@ export class CourseworkDesk {
   }
 
   /** Whether an answer to the slot would still count. */
-  canAnswer({ id }: Pick<Slot, 'id'>): boolean {
-    const state = this.outcome.states.get(id);
-    return state === 'open' || state === 'tried';
+  canAnswer(slot: Slot): boolean {
+    return canAnswer(this.outcome, slot);
   }
 
   /** What was done for a slot, in order. */
   workOn(slot: string): readonly Work[] {
-    return this.sitting.work.filter((work) => work.slot === slot);
+    return workOn(this.sitting.work, slot);
   }
 
   /** The number of the attempt that comes next, from 1. */
   attemptAt(slot: string): number {
-    return 1 + this.workOn(slot).reduce((most, { attempt }) => Math.max(most, attempt), 0);
+    return attemptAt(this.sitting.work, slot);
   }
 
   /** How many attempts at a slot are left; none once it is right. */
   left(slot: Slot): number {
-    if (!this.canAnswer(slot)) return 0;
-    return slot.task.attempts - new Set(this.workOn(slot.id).map(({ attempt }) => attempt)).size;
+    return leftAt(this.outcome, slot, this.sitting.work);
   }
 
   /** What deals this learner's variant of a slot. */
@@ -121,8 +126,7 @@ export class CourseworkDesk {
   async add(work: Added): Promise<boolean> {
     await this.#refresh();
     const slot = this.#replaced ? undefined : this.slot(work.slot);
-    const used = this.workOn(work.slot).some(({ attempt }) => attempt === work.attempt);
-    if (!slot || used || !this.canAnswer(slot) || !counts(slot, work)) return false;
+    if (!slot || !mayAdd(this.outcome, slot, this.sitting.work, work)) return false;
     const at = this.store.now();
     this.sitting = { ...this.sitting, at, work: [...this.sitting.work, { ...work, at } as Work] };
     await this.#keep();
@@ -188,35 +192,11 @@ export class CourseworkDesk {
   }
 }
 
-/** A thing to do that the course does not have, in words. */
-function strangerIn(slots: readonly Slot[], { jobs, callouts, systems }: Names): string | undefined {
-  for (const slot of slots) {
-    if (slot.kind === 'job' && !Object.hasOwn(jobs, slot.job)) return `job “${slot.job}”`;
-    if (slot.kind === 'callout' && !Object.hasOwn(callouts, slot.callout)) return `callout “${slot.callout}”`;
-    if (slot.kind === 'fault' && !Object.hasOwn(systems, slot.system)) return `system “${slot.system}”`;
-  }
-  return undefined;
-}
-
 const REPLACED =
   'Another version of this coursework has been begun in another tab or window. Nothing more is kept here: close this page.';
-
-/** Whether both deal the same variants, so that work on the one fits the other. */
-export const dealsAlike = (a: Coursework, b: Coursework): boolean =>
-  a.seed === b.seed && a.variants === b.variants;
 
 /** What stops this device from keeping things, in words; empty when nothing does. */
 const troubleOf = (store: Pick<KeptStore, 'troubles'>): string => {
   const found = store.troubles().find(({ kind }) => kind === 'blocked' || kind === 'full');
   return found ? `${found.says} ${found.todo}` : '';
 };
-
-/** A new sitting, before anything has been done. @param now milliseconds since 1970 */
-export const newSitting = (coursework: Coursework, learner: Learner, now: number): Sitting => ({
-  id: sittingId(coursework, learner),
-  coursework,
-  learner,
-  begun: now,
-  at: now,
-  work: [],
-});

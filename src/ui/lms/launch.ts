@@ -15,7 +15,6 @@ const AGAIN = 30_000;
 /** Changes that come together go in one report. */
 const TOGETHER = 300;
 
-const strict = () => 'switchedLiveStrict' in window;
 const clock = () => performance.now();
 
 async function fetchSetting(): Promise<Setting | undefined> {
@@ -27,9 +26,9 @@ async function openPlatform({ standard }: Setting): Promise<Platform | NoPlatfor
   const from = window as unknown as Level;
   switch (standard) {
     case 'scorm-1.2':
-      return (await import('./scorm/scorm-12.ts')).openScorm12(from, clock, strict());
+      return (await import('./scorm/scorm-12.ts')).openScorm12(from, clock);
     case 'scorm-2004':
-      return (await import('./scorm/scorm-2004.ts')).openScorm2004(from, clock, strict());
+      return (await import('./scorm/scorm-2004.ts')).openScorm2004(from, clock);
     case 'cmi5':
       return (await import('./cmi5/platform.ts')).openCmi5(location.href);
   }
@@ -84,13 +83,16 @@ export async function launch(): Promise<void> {
     platform = { problem: `Your learning platform could not be reached: ${why}` };
   }
   if ('problem' in platform) return without(platform.problem);
-  await follow(setting, platform, view);
+  await follow(setting, platform, view).catch((problem: unknown) => {
+    const why = problem instanceof Error ? problem.message : String(problem);
+    without(`The course could not be opened: ${why}`);
+  });
 }
 
 async function follow(setting: Setting, platform: Platform, view: ReturnType<typeof makeView>) {
   const shares = !becomeOwner(platform.learner.id);
   let runner: Runner | undefined;
-  const end = () => void runner?.end();
+  const end = () => void (runner ? runner.end() : platform.end());
   // Registered first: whatever goes wrong from here on, the session is ended.
   addEventListener('pagehide', end);
   // A page that comes back from the browser's memory has no session any more.
@@ -120,10 +122,10 @@ async function follow(setting: Setting, platform: Platform, view: ReturnType<typ
     clearTimeout(soon);
     soon = setTimeout(() => void own.update(), TOGETHER);
   });
-  document.addEventListener('visibilitychange', () => void own.update());
-  setInterval(() => document.visibilityState === 'visible' && void own.update(), EVERY);
+  document.addEventListener('visibilitychange', () => void own.update('too'));
+  setInterval(() => document.visibilityState === 'visible' && void own.update('too'), EVERY);
   view.onLeave(async () => {
-    await own.update();
+    await own.update('too');
     await own.end();
     view.left(platform.back);
   });

@@ -23,10 +23,10 @@ export interface Platform {
   /** Tells the platform how things stand; resolves to what went wrong, in words. What was not taken is told again next time. */
   readonly report: (report: Report) => Promise<readonly string[]>;
   /**
-   * Tells it for the last time and ends the session, before anything is waited for; a second call does nothing. Resolves
-   * to what went wrong.
+   * Tells it for the last time and ends the session, before anything is waited for; a second call does nothing. Without a
+   * report nothing but the time is told, and what stands there stays. Resolves to what went wrong.
    */
-  readonly end: (report: Report) => Promise<readonly string[]>;
+  readonly end: (report?: Report) => Promise<readonly string[]>;
 }
 
 /** Why there is no session. */

@@ -12,8 +12,11 @@ export interface Told {
 
 /** Keeps a platform up to date with what a learner does. No call throws. */
 export interface Runner {
-  /** Reads how things stand and reports it; calls follow one another. */
-  readonly update: () => Promise<void>;
+  /**
+   * Reads how things stand and reports it; calls follow one another.
+   * @param unchanged whether it is reported, too, when nothing is new but the time: a platform sends each report on
+   */
+  readonly update: (unchanged?: 'too') => Promise<void>;
   /** Reports what is known now and ends the session, before anything is waited for; a second call does nothing. */
   readonly end: () => Promise<void>;
 }
@@ -33,6 +36,7 @@ export function makeRunner(
   let passed = platform.passed;
   let best = platform.best;
   let isOver = false;
+  let isTold = false;
   let working: Promise<void> = Promise.resolve();
 
   const reportOf = ({ standing, suspend }: Look, interactions: Report['interactions']): Report => {
@@ -51,13 +55,20 @@ export function makeRunner(
       interactions,
     };
   };
-  const work = async () => {
+  const isNews = (look: Look): boolean =>
+    !isTold ||
+    look.fresh.length > 0 ||
+    look.suspend !== last?.suspend ||
+    JSON.stringify(look.standing) !== JSON.stringify(last.standing);
+  const work = async (unchanged: boolean) => {
     if (isOver) return;
     try {
       const look = await subject.look();
-      if (isOver) return;
+      if (isOver || (!unchanged && !isNews(look))) return;
       last = look;
+      isTold = false;
       const problems = await platform.report(reportOf(look, look.fresh));
+      isTold = problems.length === 0;
       tell({ says: look.says, problems });
     } catch (problem) {
       const why = problem instanceof Error ? problem.message : String(problem);
@@ -65,19 +76,16 @@ export function makeRunner(
     }
   };
   return {
-    update: () => {
-      working = working.then(work);
+    update: (unchanged) => {
+      working = working.then(() => work(unchanged === 'too'));
       return working;
     },
     end: async () => {
       if (isOver) return;
       isOver = true;
-      // Without a look nothing is known, and nothing that the platform has may be overwritten by nothing.
-      const known = last ?? { standing: NOTHING, says: '', suspend: platform.suspended, fresh: [] };
-      const problems = await platform.end(reportOf(known, []));
-      tell({ says: known.says, problems });
+      // Before anything has been seen, what the platform has must not be written over with nothing.
+      const problems = await platform.end(last && reportOf(last, []));
+      tell({ says: last?.says ?? '', problems });
     },
   };
 }
-
-const NOTHING = { score: 0, progress: 0, status: 'incomplete' } as const;

@@ -14,6 +14,13 @@ const NOTHING_REPORTED: Readonly<Record<Mode, string>> = {
   review: 'Opened for review: nothing is reported',
 };
 
+const KEPT: Readonly<Record<string, string>> = {
+  reported: 'Your learning platform has your result and your place.',
+  trouble:
+    'Your learning platform did not take all of it. Your work is safe on this device, and is told when you open the activity again.',
+  untold: 'Nothing was reported.',
+};
+
 /** What the launch page shows: first a panel that says what goes on, then the site in its frame under a bar. */
 export function makeView() {
   const panel = find('panel');
@@ -87,10 +94,13 @@ export function makeView() {
       frame.hidden = true;
       frame.removeAttribute('src');
       leave.hidden = true;
-      says.textContent = document.body.dataset.state === 'trouble' ? 'Not all is reported' : 'You have left';
+      const { state } = document.body.dataset;
+      says.textContent = state === 'trouble' ? 'Not all is reported' : 'You have left';
+      find('kept').textContent = KEPT[state ?? ''] ?? '';
       panel.dataset.state = 'left';
+      // The panel says it.
+      find('notice').replaceChildren();
       panel.hidden = false;
-      find('once-more').addEventListener('click', () => location.reload());
       if (back !== undefined) location.assign(back);
       else window.close();
     },

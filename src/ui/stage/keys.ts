@@ -13,6 +13,7 @@ export type Action =
   | 'bigger'
   | 'smaller'
   | 'whole'
+  | 'pan'
   | 'blank'
   | 'help'
   | 'leave';
@@ -51,6 +52,12 @@ export const KEYS: readonly KeyRow[] = [
   { action: 'bigger', keys: ['+', '='], shown: '+', says: 'larger letters' },
   { action: 'smaller', keys: ['-'], shown: '−', says: 'smaller letters' },
   { action: 'whole', keys: ['w'], shown: 'W', says: 'the whole drawing, and back' },
+  {
+    action: 'pan',
+    keys: [],
+    shown: 'Shift and arrows',
+    says: 'move a drawing that is larger than the screen',
+  },
   { action: 'blank', keys: ['b', '.'], shown: 'B', says: 'nothing in sight, and back' },
   { action: 'help', keys: ['h', '?'], shown: 'H', says: 'these keys' },
   { action: 'leave', keys: ['Escape'], shown: 'Escape', says: 'put the pen down, leave full screen' },
@@ -79,6 +86,27 @@ export function actionOf(
   if (/^\d$/.test(key)) return Number(key);
   const name = key.length === 1 ? key.toLowerCase() : key;
   return KEYS.find(({ keys }) => keys.includes(name))?.action;
+}
+
+/** Pixels that a press of Shift and an arrow moves a drawing. */
+const STEP = 90;
+
+/** Where Shift and an arrow move a large drawing: to the right brings in sight what is on the right. */
+export function panOf({
+  key,
+  shiftKey,
+}: {
+  key: string;
+  shiftKey: boolean;
+}): readonly [number, number] | undefined {
+  if (!shiftKey) return undefined;
+  const by: Readonly<Record<string, readonly [number, number]>> = {
+    ArrowRight: [-STEP, 0],
+    ArrowLeft: [STEP, 0],
+    ArrowDown: [0, -STEP],
+    ArrowUp: [0, STEP],
+  };
+  return by[key];
 }
 
 /** Milliseconds within which a second digit belongs to the first: 1 then 2 is step 12. */

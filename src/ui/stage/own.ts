@@ -6,6 +6,7 @@ import { FileError, show } from '../../files/error.ts';
 import { LONGEST_SCRIPT, parseStage } from '../../files/stage.ts';
 import { stageTroubles } from '../../files/stage-fit.ts';
 import { oneOf } from '../../files/suggest.ts';
+import { withLine } from '../../files/yaml-line.ts';
 import type { Choice } from '../drawings/desk.svelte.ts';
 
 /** Where the script that was opened last is kept; the tutor's desk puts one here to present it. */
@@ -59,9 +60,12 @@ export async function openScript(
       wrong: [],
     };
     const troubles = stageTroubles(layout, script, name, () => library.laysOut);
-    return troubles.length > 0 ? { troubles: troubles.map(({ message }) => message) } : { script, library };
+    return troubles.length > 0
+      ? { troubles: troubles.map((trouble) => withLine(trouble, text).message) }
+      : { script, library };
   } catch (error) {
-    if (error instanceof FileError) return { troubles: [error.message] };
+    if (error instanceof FileError)
+      return { troubles: [withLine(error, text.slice(0, LONGEST_SCRIPT)).message] };
     throw error;
   }
 }

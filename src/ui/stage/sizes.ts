@@ -22,13 +22,13 @@ export const NEAR_CAPTION = 17;
 
 /** The strip in letters of 20 units. */
 export const BIG_STRIP: StripSizes = {
-  box: 112,
-  strip: 58,
+  box: 104,
+  strip: 56,
   width: 1340,
   leastPitch: 56,
   mostPitch: 92,
   leastLanes: 60,
-  lane: 12,
+  lane: 11,
 };
 
 /** Height of the least label of each drawing, in its own units. */

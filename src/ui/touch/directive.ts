@@ -4,7 +4,7 @@ import { type Press, takePress } from './press.ts';
 
 const wakers = ['pointerdown', 'focusin', 'keydown'] as const;
 /** What tells that somebody is at the page, before they press anything. */
-const stirs = [...wakers, 'pointermove', 'touchstart', 'wheel', 'scroll'] as const;
+const stirs = [...wakers, 'pointermove', 'touchstart', 'wheel', 'scroll', 'dragenter'] as const;
 const taken = ['click', 'keydown', 'change', 'submit'] as const;
 /** Milliseconds to wait for an island that is still fetching what it shows. */
 const PATIENCE = 15_000;

@@ -1,5 +1,5 @@
-import { dealJob, dealQuestion, dealVisit, visitAddress } from '../../../src/course/coursework/deal.ts';
 import type { Coursework } from '../../../src/course/coursework/coursework.ts';
+import { dealJob, dealQuestion, dealVisit, visitAddress } from '../../../src/course/coursework/deal.ts';
 import { jobVariant, shareKept } from '../../../src/course/coursework/job-variant.ts';
 import { type Slot, slotsOf, variantSeed } from '../../../src/course/coursework/slots.ts';
 import type { GradeSource } from '../../../src/course/coursework/source.ts';
@@ -14,7 +14,7 @@ import { loadOutline } from '../../../src/files/site/course.ts';
 
 /** A class that never was: its people, their mistakes and their tricks are made up by a seed. */
 
-export const BEGUN = Date.UTC(2027, 2, 1, 9);
+export const BEGUN = Date.UTC(2026, 2, 2, 9);
 const outline = loadOutline();
 const lessons = new Map(
   outline.parts.flatMap(({ lessons: own }) => own.map((lesson) => [lesson.slug, lesson.objectives] as const)),
@@ -33,7 +33,17 @@ export const demoCoursework: Coursework = {
   variants: 'own',
   seed: 20270301,
   tasks: [
-    { id: 'numbers', kind: 'questions', title: 'What is live?', about: { make: 'live-terminals', layouts: ['three-port', 'two-two-ports'] }, level: 1, count: 3, attempts: 2, hints: 1, pass: 2 },
+    {
+      id: 'numbers',
+      kind: 'questions',
+      title: 'What is live?',
+      about: { make: 'live-terminals', layouts: ['three-port', 'two-two-ports'] },
+      level: 1,
+      count: 3,
+      attempts: 2,
+      hints: 1,
+      pass: 2,
+    },
     { id: 'wire-it', kind: 'job', job: 'unvented-three-port', attempts: 5, hints: 1 },
     { id: 'finish-it', kind: 'job', job: 'unvented-three-port-switching', attempts: 5, hints: 1 },
     { id: 'mend-it', kind: 'job', job: 'combi-one-zone-cold-taps', attempts: 5, hints: 1 },
@@ -51,7 +61,12 @@ export interface Solver {
 type Done =
   | { readonly kind: 'question'; readonly item: string; readonly answer: Answer }
   | { readonly kind: 'job'; readonly wires: readonly Wire[] }
-  | { readonly kind: 'visit'; readonly callout: string; readonly acts: readonly Act[]; readonly said: string };
+  | {
+      readonly kind: 'visit';
+      readonly callout: string;
+      readonly acts: readonly Act[];
+      readonly said: string;
+    };
 
 export function makeSolver(coursework: Coursework, source: GradeSource): Solver {
   const slots = slotsOf(coursework, objectives);
@@ -91,7 +106,11 @@ export function makeSolver(coursework: Coursework, source: GradeSource): Solver 
         return { kind: 'question', item: item.id, answer: item.answer };
       }
       if (slot.kind === 'job') return { kind: 'job', wires: solved(slot, code).right };
-      return { kind: 'visit', callout: visitAddress(coursework, slot, code, attempt), ...route(slot, code, attempt) };
+      return {
+        kind: 'visit',
+        callout: visitAddress(coursework, slot, code, attempt),
+        ...route(slot, code, attempt),
+      };
     },
     wrong(slot, code, attempt, random) {
       if (slot.kind === 'question') {
@@ -121,11 +140,23 @@ function wrongAnswer({ form, answer }: Item): Answer {
   switch (form.kind) {
     case 'choice': {
       const right = answer.kind === 'choice' ? answer.chosen : [];
-      return { kind: 'choice', chosen: form.options.map(({ id }) => id).filter((id) => !right.includes(id)).slice(0, 1) };
+      return {
+        kind: 'choice',
+        chosen: form.options
+          .map(({ id }) => id)
+          .filter((id) => !right.includes(id))
+          .slice(0, 1),
+      };
     }
     case 'mark': {
       const right = answer.kind === 'mark' ? answer.marked : [];
-      return { kind: 'mark', marked: form.among.map(({ id }) => id).filter((id) => !right.includes(id)).slice(0, 1) };
+      return {
+        kind: 'mark',
+        marked: form.among
+          .map(({ id }) => id)
+          .filter((id) => !right.includes(id))
+          .slice(0, 1),
+      };
     }
     case 'place':
       return { kind: 'place', landed: {} };
@@ -164,9 +195,7 @@ export function demoClass(coursework: Coursework, solver: Solver, options: Class
       const attempt = (attempts.get(slot.id) ?? 0) + 1;
       attempts.set(slot.id, attempt);
       const right = random.next() >= wrong;
-      const done = right
-        ? solver.right(slot, code, attempt)
-        : solver.wrong(slot, code, attempt, random);
+      const done = right ? solver.right(slot, code, attempt) : solver.wrong(slot, code, attempt, random);
       const took = 60_000 + random.int(120_000);
       at += took + 5000 + random.int(20_000);
       return { slot: slot.id, attempt, at, took, hints: 0, right, ...done };

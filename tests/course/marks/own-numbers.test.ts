@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { sameCircuitKey, slipKey, slipsOf } from '../../../src/course/marks/own-numbers.ts';
 import type { Layout } from '../../../src/course/layout.ts';
+import { sameCircuitKey, slipKey, slipsOf } from '../../../src/course/marks/own-numbers.ts';
 import type { Wire } from '../../../src/engine/model/wiring.ts';
 import { layoutOf, layouts, renumbered } from './support.ts';
 
@@ -43,7 +43,9 @@ describe('the slips of a wrong wiring', () => {
 
   test('a lead that is landed where nothing else is belongs elsewhere', () => {
     const lead = right.find((wire) => wire.includes('boiler/SL'))!;
-    const free = three.system.nodes.find((name) => name.startsWith('strip/') && !right.flat().includes(name))!;
+    const free = three.system.nodes.find(
+      (name) => name.startsWith('strip/') && !right.flat().includes(name),
+    )!;
     const end = lead.find((one) => !one.startsWith('strip/'))!;
     const { slips } = slipsOf(three.system, [...without(lead), [end, free]], [right]);
     expect(slips.map(({ missing }) => missing && [...missing].sort())).toEqual([[...lead].sort()]);

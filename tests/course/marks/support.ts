@@ -1,14 +1,14 @@
+import { openLibrary } from '../../../src/cli/library.ts';
+import type { GradeSource } from '../../../src/course/coursework/source.ts';
 import type { Layout } from '../../../src/course/layout.ts';
 import { makeRandom } from '../../../src/course/random.ts';
 import type { Wire } from '../../../src/engine/model/wiring.ts';
-import type { GradeSource } from '../../../src/course/coursework/source.ts';
 import { makeSource } from '../../../src/files/coursework-source.ts';
 import { jobStart } from '../../../src/files/job-start.ts';
+import { layoutFile, makeLayout } from '../../../src/files/layout-file.ts';
 import { loadCallouts, loadDoubleFaults } from '../../../src/files/site/callouts.ts';
 import { loadShelf } from '../../../src/files/site/course.ts';
 import { jobPages } from '../../../src/files/site/jobs.ts';
-import { openLibrary } from '../../../src/cli/library.ts';
-import { layoutFile, makeLayout } from '../../../src/files/layout-file.ts';
 
 const library = openLibrary();
 const asker = { file: 'test', place: '' };

@@ -97,10 +97,6 @@ export async function launch(how: Launch): Promise<Launched> {
         route.fulfill({ contentType: 'text/javascript', body: double() }),
       );
       await withSetting(context, { standard, work });
-      // Our own layer throws where it would send what breaks the standard.
-      await context.addInitScript(() => {
-        (window as unknown as Record<string, boolean>).switchedLiveStrict = true;
-      });
       await prepare?.(context);
     },
   });

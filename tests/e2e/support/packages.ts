@@ -62,14 +62,15 @@ export async function serveExactly(files: Files) {
 }
 
 /** Puts a package's files beside the site under test, so that a page there may frame them. */
-export const besideSite = (context: BrowserContext, files: Files): Promise<void> =>
-  context.route(`**${ODD}**`, (route) => {
+export async function besideSite(context: BrowserContext, files: Files): Promise<void> {
+  await context.route(`**${ODD}**`, (route) => {
     const name = decodeURIComponent(new URL(route.request().url()).pathname.slice(ODD.length));
     const bytes = files.get(name);
     return bytes
       ? route.fulfill({ body: Buffer.from(bytes), contentType: typeOf(name) })
       : route.fulfill({ status: 404, body: 'There is no such file.' });
   });
+}
 
 /** What one file names: an address, and whether it must be a file of the package. */
 const patterns: readonly (readonly [RegExp, RegExp])[] = [

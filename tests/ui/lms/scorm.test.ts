@@ -102,6 +102,19 @@ describe('SCORM 1.2', () => {
     expect(double.breaches).toEqual([]);
   });
 
+  test('ended before anything is known, what the platform has stays as it was', async () => {
+    const double = makeDouble('scorm-1.2', {
+      core: { ...learner12.core, lesson_status: 'failed', score: { raw: '40' } },
+      suspend_data: 'AQID',
+    });
+    await open12(double).end();
+    expect(double.cmi()).toMatchObject({
+      suspend_data: 'AQID',
+      core: { lesson_status: 'failed', score: { raw: '40' } },
+    });
+    expect(double.calls.at(-1)).toBe('LMSFinish');
+  });
+
   test('with a pass mark no score is told before it is final: the platform would call it a fail at once', async () => {
     const before = { ...learner12, student_data: { mastery_score: '80' } };
     const double = makeDouble('scorm-1.2', before);
@@ -115,6 +128,12 @@ describe('SCORM 1.2', () => {
     lax.api.LMSSetValue?.('cmi.core.lesson_status', 'incomplete');
     lax.api.LMSFinish?.('');
     expect(lax.cmi()).toMatchObject({ core: { lesson_status: 'failed' } });
+  });
+
+  test('taken for no credit it is told all the same: what counts is the platform’s affair (RTE 3.4.4)', async () => {
+    const double = makeDouble('scorm-1.2', { core: { ...learner12.core, credit: 'no-credit' } });
+    await open12(double).end(report({ status: 'passed', score: 1 }));
+    expect(double.cmi()).toMatchObject({ core: { lesson_status: 'passed', score: { raw: '100' } } });
   });
 
   test.each(['browse', 'review'] as const)('in %s mode nothing but time is told', async (lesson_mode) => {

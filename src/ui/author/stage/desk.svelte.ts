@@ -5,7 +5,7 @@ import type { Choice } from '../../drawings/desk.svelte.ts';
 import { type Slide, slidesOf } from '../../stage/slides.ts';
 import { Desk } from '../desk.svelte.ts';
 import type { Trouble } from '../trouble.ts';
-import { readStageDraft, scriptOf, type StageDraft } from './draft.ts';
+import { readStageDraft, type StageDraft, scriptOf } from './draft.ts';
 import { scriptTroubles } from './troubles.ts';
 
 /** A script as far as it can be played. */

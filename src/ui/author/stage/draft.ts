@@ -103,7 +103,9 @@ export function readStageDraft(data: unknown): StageDraft | undefined {
 
 function isStep(data: unknown): boolean {
   if (!isObject(data)) return false;
-  const { id, says, set, fail, follow, spot, view, expect } = data as Partial<Record<keyof StepDraft, unknown>>;
+  const { id, says, set, fail, follow, spot, view, expect } = data as Partial<
+    Record<keyof StepDraft, unknown>
+  >;
   return (
     [id, says, follow].every(isText) &&
     isObject(set) &&

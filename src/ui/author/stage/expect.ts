@@ -3,8 +3,8 @@ import type { StageState } from '../../../course/stage.ts';
 import { atWork, evaluate } from '../../../engine/circuit/plain.ts';
 import { type Config, positionOf, type System } from '../../../engine/model/system.ts';
 import type { Wire } from '../../../engine/model/wiring.ts';
-import { list } from '../../../engine/rules/words.ts';
 import { openPaths } from '../../../engine/plant/paths.ts';
+import { list } from '../../../engine/rules/words.ts';
 import { nameOf } from '../../wiring/names.ts';
 
 interface Seen {
@@ -37,7 +37,11 @@ function see(system: System, wires: readonly Wire[], config: Config, terminals: 
  * What the engine finds wherever the valves can come to rest, in the form in which a step can expect it. Of terminals,
  * only those in the spotlight are told.
  */
-export function whatHolds(wires: readonly Wire[], { system, states }: StageState, spot: readonly string[]): Outcome {
+export function whatHolds(
+  wires: readonly Wire[],
+  { system, states }: StageState,
+  spot: readonly string[],
+): Outcome {
   const terminals = spot.filter((name) => name.includes('/') && system.nodeOf.has(name));
   const seen = states.map((config) => see(system, wires, config, terminals));
   const [first] = seen;
@@ -58,7 +62,10 @@ export function whatHolds(wires: readonly Wire[], { system, states }: StageState
 }
 
 /** What a step expects, a piece for each key, in words. */
-export function sayExpected(system: System, expect: Outcome): { readonly key: keyof Outcome; readonly says: string }[] {
+export function sayExpected(
+  system: System,
+  expect: Outcome,
+): { readonly key: keyof Outcome; readonly says: string }[] {
   const part = (id: string) => system.parts.find((one) => one.id === id)?.name ?? id;
   const parts = (ids: readonly string[]) => list(ids.map(part));
   const ends = (ids: readonly string[]) =>
@@ -69,8 +76,7 @@ export function sayExpected(system: System, expect: Outcome): { readonly key: ke
     heats: (ids) => (ids.length > 0 ? `Heat goes to: ${parts(ids)}` : 'Heat goes nowhere'),
     works: (ids) => `At work: ${parts(ids)}`,
     idle: (ids) => `Idle: ${parts(ids)}`,
-    at: (places) =>
-      list(Object.entries(places).map(([id, position]) => `${part(id)} rests at ${position}`)),
+    at: (places) => list(Object.entries(places).map(([id, position]) => `${part(id)} rests at ${position}`)),
     live: (ids) => `Live: ${ends(ids)}`,
     dead: (ids) => `Dead: ${ends(ids)}`,
     rejected: (on) => (on ? 'The checker rejects the wiring' : 'The checker accepts the wiring'),

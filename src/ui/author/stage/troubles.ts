@@ -17,7 +17,9 @@ export function scriptTroubles(draft: StageDraft, layout: Layout | undefined): T
   if (shape.length > 0) return shape.map(troubleOf);
   if (!layout || layout.id !== draft.system) return [];
   try {
-    return stageTroubles(layout, parseStage(text, file), file, ({ system }) => canLayOut(system)).map(troubleOf);
+    return stageTroubles(layout, parseStage(text, file), file, ({ system }) => canLayOut(system)).map(
+      troubleOf,
+    );
   } catch (error) {
     if (error instanceof FileError) return [troubleOf(error)];
     throw error;

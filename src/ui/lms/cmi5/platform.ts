@@ -176,11 +176,14 @@ async function begin(
       if (isOver) return [];
       isOver = true;
       ending();
-      if (mode === 'normal') queue(report);
+      if (mode === 'normal' && report) queue(report);
       const now = Date.now();
       // What is on its way already arrives before: it was sent before.
       const last = [...waiting.slice(inFlight), defined('terminated', now, now - begun)];
-      const sent = await Promise.allSettled([records.send(last), mode === 'normal' ? keep() : undefined]);
+      const sent = await Promise.allSettled([
+        records.send(last),
+        mode === 'normal' && report ? keep() : undefined,
+      ]);
       return sent.flatMap((one) => (one.status === 'rejected' ? [`${wordsOf(one.reason)}.`] : []));
     },
   };

@@ -82,7 +82,7 @@ export function openScorm12(from: Level, now: () => number, strict = false): Pla
     passMark,
     bookmark: get('cmi.core.lesson_location'),
     suspended: get('cmi.suspend_data'),
-    passed: status === 'passed' || status === 'completed',
+    passed: status === 'passed',
     best: Number.isFinite(score) ? score / 100 : 0,
     room: { suspend: SUSPEND_12, bookmark: LOCATION_12 },
     back: undefined,

@@ -20,7 +20,7 @@ const MOST_REFUSALS = 3;
 
 export interface Session {
   readonly report: (report: Report) => readonly string[];
-  readonly end: (report: Report) => readonly string[];
+  readonly end: (report?: Report) => readonly string[];
 }
 
 /**
@@ -64,19 +64,21 @@ export function makeSession(calls: Calls, edition: Edition, mode: Mode, now: () 
       waiting.shift();
     }
   };
-  const tell = (report: Report) => {
+  const tell = (report: Report | undefined) => {
     if (mode === 'normal') {
+      if (!report) return;
       waiting.push(...report.interactions);
       for (const entry of edition.standing(report)) put(entry);
       tellInteractions();
     } else for (const entry of edition.untold) put(entry);
-    put(edition.time(now() - begun));
   };
+  const tellTime = () => put(edition.time(now() - begun));
 
   return {
     report: (report) => {
       if (isOver) return [];
       tell(report);
+      tellTime();
       calls.commit();
       return calls.faults();
     },
@@ -84,6 +86,7 @@ export function makeSession(calls: Calls, edition: Edition, mode: Mode, now: () 
       if (isOver) return [];
       isOver = true;
       tell(report);
+      tellTime();
       put(edition.exit);
       calls.commit();
       calls.end();
