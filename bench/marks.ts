@@ -43,9 +43,7 @@ function timeClass(coursework: Coursework, learners: number, goes: number): Take
   );
   // Judges and lists of faults of its own, as a page has them that was just opened.
   const grader = makeResultGrader(coursework, solver.slots, folderSource());
-  const [graded, grade] = timed(() =>
-    results.map((one) => ({ ...headOf(one), pieces: grader.grade(one) })),
-  );
+  const [graded, grade] = timed(() => results.map((one) => ({ ...headOf(one), pieces: grader.grade(one) })));
   const chosen = chooseCoursework(graded, coursework);
   if (!chosen) throw new Error('there is no coursework');
   const [, book] = timed(() => makeBook(chosen, solver.slots, graded, Date.now()));
@@ -83,7 +81,9 @@ export function timeMarks({ smoke }: Effort): Section {
         ? { what: `${whole} ${what}: to the table`, value: sayTime(table) }
         : atMost(`${whole} ${what}: to the table`, table, 5 * SECOND, sayTime),
       { what: '  of which reading the files', value: sayTime(read) },
-      ...(compare > 0 ? [{ what: '  and then the wrong wires, worked out behind it', value: sayTime(compare) }] : []),
+      ...(compare > 0
+        ? [{ what: '  and then the wrong wires, worked out behind it', value: sayTime(compare) }]
+        : []),
     ];
   });
   return {

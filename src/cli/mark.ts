@@ -17,7 +17,7 @@ import { saySlip } from '../course/marks/slip-words.ts';
 import { rulesBroken, slipsMade } from '../course/marks/summary.ts';
 import { parseCoursework } from '../files/coursework.ts';
 import { FileError, printable } from '../files/error.ts';
-import { marksCsv } from '../files/marks-csv.ts';
+import { marksCsv, sayStamp } from '../files/marks-csv.ts';
 import { loadGrading } from '../files/site/grading.ts';
 import { readResults } from './handed-in.ts';
 import { aligned } from './layout.ts';
@@ -109,7 +109,7 @@ function mark({ tutors, results, csv, goes }: Asked): { readonly out: string; re
     layout: (id) => source.layout(id).title,
   });
   save(csv, marksCsv(learnerCells(book, labels)));
-  save(goes, marksCsv(goCells(book)));
+  save(goes, marksCsv(goCells(book, sayStamp)));
 
   const passed = book.entries.filter(({ outcome }) => outcome.passed).length;
   const said = [
@@ -129,7 +129,10 @@ function mark({ tutors, results, csv, goes }: Asked): { readonly out: string; re
     ...book.entries.flatMap(({ code, flags }) =>
       flags
         .filter(({ weight }) => weight !== 'weak')
-        .map(({ kind, slot, says }) => `${code}${slot ? `, ${slot}` : ''}: ${flagTitles[kind]}. ${printable(says)}`),
+        .map(
+          ({ kind, slot, says }) =>
+            `${code}${slot ? `, ${slot}` : ''}: ${flagTitles[kind]}. ${printable(says)}`,
+        ),
     ),
   ];
   return { out: `${said.join('\n')}\n`, code: troubles.length + book.others.length > 0 ? 1 : 0 };

@@ -14,3 +14,9 @@ export const marksCsv = (cells: Cells): string =>
     cells.map((row) => row.map((cell) => (typeof cell === 'string' ? cell.replaceAll('\0', '') : cell))),
     { escapeFormulae: /^\s*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/, newline: '\r\n' },
   )}\r\n`;
+
+/** A time as spreadsheets sort it, universal time: "2027-03-31 10:15:00"; empty for one that no calendar has. */
+export function sayStamp(at: number): string {
+  const date = new Date(at);
+  return Number.isNaN(date.getTime()) ? '' : date.toISOString().slice(0, 19).replace('T', ' ');
+}

@@ -141,8 +141,7 @@ function listEntries(bytes: Uint8Array, file: string, limits: ZipLimits): Entry[
     at = from + name + extra + comment;
   }
   const wanted = entries.filter(({ name }) => !name.endsWith('/')).length;
-  if (wanted > limits.files)
-    throw refuse(file, `a zip of at most ${limits.files} files`, `one of ${wanted}`);
+  if (wanted > limits.files) throw refuse(file, `a zip of at most ${limits.files} files`, `one of ${wanted}`);
   return entries;
 }
 
@@ -164,8 +163,7 @@ function unpack(bytes: Uint8Array, entry: Entry, name: string, limits: ZipLimits
 
   const raw = bytes.subarray(from, from + packed);
   const out = method === 0 ? raw.slice() : inflate(raw, name, most, expected);
-  if (out.length !== size)
-    throw refuse(name, `${size} bytes, as the zip's list says`, `${out.length} bytes`);
+  if (out.length !== size) throw refuse(name, `${size} bytes, as the zip's list says`, `${out.length} bytes`);
   if (crc32(out) !== crc) throw refuse(name, 'a file as it was packed', 'one that was damaged since');
   return out;
 }

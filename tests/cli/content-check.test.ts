@@ -34,7 +34,7 @@ test('the content of the course is sound', () => {
   expect(lines.at(-1)).toMatch(
     /^content: \d+ systems?, \d+ references, \d+ mistakes, \d+ jobs, \d+ lessons, \d+ claims, \d+ callouts, \d+ double faults, \d+ courseworks, \d+ stage scripts; all sound$/,
   );
-}, 60_000);
+}, 180_000);
 
 test('a system that nothing is said about fails the check', () => {
   const silent = (text: string) => text.replace(/^about:\n(?: .*\n|\n)+/m, '');

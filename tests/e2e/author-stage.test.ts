@@ -77,7 +77,7 @@ test('A step that claims what is not so is named, in the summary and in the step
 test('Steps are followed, put in another order and brought back by undo; the draft outlasts a reload', async () => {
   const page = await openEditor('stage');
   await makeScript(page);
-  await step(page, 2).getByLabel('Follow the live of a call').selectOption('hot-water');
+  await step(page, 2).getByLabel('Follow the live of a call').selectOption('water');
   await expect.poll(() => page.getByText(/^Slide \d+ of \d+$/).textContent()).toMatch(/of ([5-9]|\d\d)$/);
   await page.getByRole('button', { name: /^Move up: Hot water is called/ }).click();
   await expect

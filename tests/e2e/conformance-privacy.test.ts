@@ -63,4 +63,4 @@ test('Pages of every kind keep only what the privacy page names, set no cookie a
     if (new URL(page.url()).pathname !== new URL(path, page.url()).pathname) continue;
     await seeOnlyWhatIsTold(page);
   }
-});
+}, 300_000);

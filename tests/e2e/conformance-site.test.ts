@@ -25,7 +25,9 @@ test('Every page says that it is in British English (WCAG 2.2, 3.1.1)', () => {
 });
 
 test('Every page has a title of its own (2.4.2)', () => {
-  const titles = Map.groupBy(pages, ({ text }) => /<title>([^<]*)<\/title>/.exec(text)?.[1] ?? '');
+  // The pages that hold a package on a learning platform are a frame around the site: whoever opens them sees its title.
+  const own = pages.filter(({ path }) => !path.startsWith('/launch/'));
+  const titles = Map.groupBy(own, ({ text }) => /<title>([^<]*)<\/title>/.exec(text)?.[1] ?? '');
   const shared = [...titles].filter(([title, list]) => title === '' || list.length > 1);
   expect(shared.map(([title, list]) => `${title}: ${list.map(({ path }) => path).join(' ')}`)).toEqual([]);
 });

@@ -6,6 +6,7 @@ import Papa from 'papaparse';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Result } from '../../src/course/coursework/work.ts';
+import { sure } from '../../src/course/marks/sure.ts';
 import { writeCoursework } from '../../src/files/coursework.ts';
 import { writeCourseworkHash } from '../../src/files/coursework-link.ts';
 import { writeResult } from '../../src/files/result.ts';
@@ -35,14 +36,14 @@ beforeAll(() => {
   const solver = makeSolver(coursework, folderSource());
   results = demoClass(coursework, solver, { learners: 50, goes: 9 });
   const spoil = (k: number, change: (result: Result) => Result) => {
-    results[k] = change(results[k]!);
+    results[k] = change(sure(results[k]));
   };
-  spoil(1, (result) => ({ ...result, work: results[0]!.work }));
+  spoil(1, (result) => ({ ...result, work: sure(results[0]).work }));
   spoil(2, (result) => ({ ...result, work: result.work.map((work) => ({ ...work, right: true })) }));
   spoil(3, (result) => ({ ...result, work: result.work.map((work) => ({ ...work, took: 100 })) }));
   spoil(4, (result) => ({ ...result, learner: { ...result.learner, name: SCRIPT } }));
   spoil(5, (result) => ({ ...result, learner: { ...result.learner, name: FORMULA } }));
-  const text = (k: number) => writeResult(results[k]!, results[k]!.made);
+  const text = (k: number) => writeResult(sure(results[k]), sure(results[k]).made);
   all = results.slice(0, 30).map((_, k) => {
     writeFileSync(path(`result-${k}.json`), text(k));
     return path(`result-${k}.json`);
@@ -78,7 +79,7 @@ beforeAll(() => {
   }
   all.push(path('class.zip'));
   writeFileSync(path('coursework.yaml'), writeCoursework(coursework));
-});
+}, 120_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 async function open(opening: Partial<Opening> = {}): Promise<Page> {
@@ -151,9 +152,13 @@ test('The most common wrong wire is drawn with a mark on it, and said in words',
 
 test('A learner’s page shows every go: the wiring, the rule, the state that fails; Back leads to the class', async () => {
   const page = await marked();
-  const [k, work] = results.flatMap((result, at) =>
-    result.work.filter((one) => one.kind === 'job' && !one.right && at > 6).map((one) => [at, one] as const),
-  )[0]!;
+  const [k, work] = sure(
+    results.flatMap((result, at) =>
+      result.work
+        .filter((one) => one.kind === 'job' && !one.right && at > 6)
+        .map((one) => [at, one] as const),
+    )[0],
+  );
   await page
     .getByRole('button', { name: codeOf(k), exact: true })
     .first()

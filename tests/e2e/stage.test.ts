@@ -1,55 +1,11 @@
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { unzipSync } from 'fflate';
-import type { Download, Locator, Page } from 'playwright-core';
-import { expect, onTestFinished, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { wiresOf } from '../../src/course/claim.ts';
 import { wiresToLink } from '../../src/files/link.ts';
 import { loadShelf } from '../../src/files/site/course.ts';
-import { loadStages, type StagePage } from '../../src/files/site/stage.ts';
-import { durationOf } from '../../src/ui/stage/webm.ts';
 import { seeNoViolation } from './support/axe.ts';
-import { type Opening, openPage } from './support/browser.ts';
+import { openPage } from './support/browser.ts';
 import { LAPTOP } from './support/job.ts';
-
-const WHY = '/stage/script/why-the-two-port/';
-const why = loadStages().find(({ id }) => id === 'why-the-two-port') as StagePage;
-
-async function openStage(path: string, more: Partial<Opening> = {}): Promise<Page> {
-  const page = await openPage({ path, ...LAPTOP, reducedMotion: true, ...more });
-  await page.locator('.stage[data-ready] .slide').waitFor();
-  return page;
-}
-const caption = (page: Page) => page.locator('.screen [data-caption]').textContent();
-const number = (page: Page) => page.locator('.screen .slide').getAttribute('data-slide');
-
-async function boxOf(target: Locator) {
-  const box = await target.boundingBox();
-  if (!box) throw new Error(`${target} is not on the page`);
-  return box;
-}
-
-/** Presses keys and sees which slide comes. */
-async function after(page: Page, ...keys: string[]): Promise<string | null> {
-  for (const key of keys) await page.keyboard.press(key);
-  return number(page);
-}
-
-async function bytesOf(download: Download): Promise<Buffer> {
-  const folder = await mkdtemp(join(tmpdir(), 'stage-'));
-  onTestFinished(() => rm(folder, { recursive: true }));
-  const path = join(folder, 'file');
-  await download.saveAs(path);
-  return readFile(path);
-}
-
-async function made(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
-  const coming = page.waitForEvent('download', { timeout: 120_000 });
-  await page.getByRole('button', { name: button, exact: true }).click();
-  const download = await coming;
-  return { name: download.suggestedFilename(), bytes: await bytesOf(download) };
-}
+import { after, boxOf, caption, number, openStage, WHY, why } from './support/stage.ts';
 
 test('Keys and a clicker go through the steps of a script, whose captions are on the screen', async () => {
   const page = await openStage(WHY);
@@ -216,131 +172,6 @@ test('Any system follows the live of any call, and a wiring out of a link is sho
   expect(await caption(page)).toContain('The live does not get to');
 });
 
-test('A step is kept as an SVG that stands alone and carries its caption', async () => {
-  const page = await openStage(WHY, { theme: 'dark' });
-  await page.keyboard.press('4');
-  await page.getByRole('button', { name: 'Pictures and video' }).click();
-  const { name, bytes } = await made(page, 'SVG');
-  expect(name).toBe('why-the-two-port-04.svg');
-  const svg = bytes.toString('utf8');
-  expect(svg).not.toMatch(/var\(|light-dark\(|class=|style=|href=|url\(http/);
-  const read = await page.evaluate((text) => {
-    const document = new DOMParser().parseFromString(text, 'image/svg+xml');
-    const root = document.documentElement;
-    return {
-      broken: document.querySelector('parsererror')?.textContent ?? '',
-      size: [root.getAttribute('width'), root.getAttribute('height')],
-      fonts: [
-        ...new Set([...document.querySelectorAll('text')].map((one) => one.getAttribute('font-family'))),
-      ],
-      words: [...document.querySelectorAll('text')].map((one) => one.textContent?.trim()).join(' '),
-      description: root.querySelector('desc')?.textContent,
-    };
-  }, svg);
-  expect(read.broken).toBe('');
-  expect(read.size).toEqual(['1920', '1080']);
-  for (const font of read.fonts) expect(font).toContain('sans-serif');
-  expect(read.words).toContain(why.steps[3]?.says);
-  expect(read.words).toContain('Two-port valve');
-  expect(read.words).toContain('Cylinder calling');
-  expect(read.description).toBe(why.steps[3]?.says);
-});
-
-/** The size of a PNG by its header (ISO/IEC 15948, 11.2.2), and how many colours a grid of its points has. */
-async function lookAt(
-  page: Page,
-  bytes: Buffer,
-): Promise<{ size: number[]; colours: number; caption: number }> {
-  const size = [bytes.readUInt32BE(16), bytes.readUInt32BE(20)];
-  const seen = await page.evaluate(
-    async (numbers) => {
-      const image = await createImageBitmap(new Blob([new Uint8Array(numbers)], { type: 'image/png' }));
-      const canvas = new OffscreenCanvas(960, 540);
-      const context = canvas.getContext('2d') as OffscreenCanvasRenderingContext2D;
-      context.drawImage(image, 0, 0, 960, 540);
-      const { data } = context.getImageData(0, 0, 960, 540);
-      const at = (x: number, y: number) => data.slice(4 * (960 * y + x), 4 * (960 * y + x) + 3).join(' ');
-      const grid = new Set<string>();
-      for (let x = 0; x < 960; x += 3) for (let y = 0; y < 540; y += 3) grid.add(at(x, y));
-      let caption = 0;
-      for (let x = 100; x < 860; x++) if (at(x, 500) !== at(5, 535)) caption++;
-      return { colours: grid.size, caption };
-    },
-    [...bytes],
-  );
-  return { size, ...seen };
-}
-
-test.each([
-  ['1920 × 1080', [1920, 1080]],
-  ['3840 × 2160', [3840, 2160]],
-] as const)('A step is kept as a PNG of %s, with drawing and caption on it', async (label, size) => {
-  const page = await openStage(WHY);
-  await page.keyboard.press('4');
-  await page.getByRole('button', { name: 'Pictures and video' }).click();
-  await page.getByLabel('PNG size').selectOption({ label });
-  const { bytes } = await made(page, 'PNG');
-  const seen = await lookAt(page, bytes);
-  expect(seen.size).toEqual(size);
-  expect(seen.colours).toBeGreaterThan(40);
-  expect(seen.caption).toBeGreaterThan(20);
-});
-
-test('All steps are kept as a zip file of pictures, one for each, none like another', async () => {
-  const page = await openStage(WHY);
-  await page.getByRole('button', { name: 'Pictures and video' }).click();
-  const { bytes } = await made(page, 'SVG, zipped');
-  const files = Object.entries(unzipSync(bytes));
-  expect(files.map(([name]) => name)).toEqual(why.steps.map((_, k) => `why-the-two-port-0${k + 1}.svg`));
-  files.forEach(([, file], k) => {
-    expect(new TextDecoder().decode(file)).toContain(`<desc>${why.steps[k]?.says}</desc>`);
-  });
-  expect(new Set(files.map(([, file]) => Buffer.from(file).toString('base64'))).size).toBe(files.length);
-});
-
-test('The walk is kept as a WebM that a browser plays, as long as its steps', async () => {
-  const page = await openStage(WHY);
-  await page.getByRole('button', { name: 'Pictures and video' }).click();
-  await page.getByLabel('Seconds for each step').fill('1');
-  const { name, bytes } = await made(page, 'Record WebM');
-  expect(name).toBe('why-the-two-port.webm');
-  // EBML header (RFC 8794, 11.2.1) with the document type webm.
-  expect(bytes.subarray(0, 4).toString('hex')).toBe('1a45dfa3');
-  expect(bytes.subarray(0, 64).includes('webm')).toBe(true);
-  const stated = durationOf(bytes) ?? 0;
-  expect(stated / 1000).toBeGreaterThan(why.steps.length - 0.5);
-  expect(stated / 1000).toBeLessThan(why.steps.length + 4);
-  // A page without the site's policy, so that it may play what it is given.
-  const plain = await page.context().newPage();
-  const played = await plain.evaluate(async (text) => {
-    const data = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-    const video = document.createElement('video');
-    video.muted = true;
-    video.src = URL.createObjectURL(new Blob([data], { type: 'video/webm' }));
-    await new Promise((done, fail) => {
-      video.onloadeddata = done;
-      video.onerror = () => fail(new Error(video.error?.message));
-    });
-    const { duration, videoWidth, videoHeight } = video;
-    video.currentTime = 1e6;
-    await new Promise((done) => {
-      video.onseeked = done;
-    });
-    return { duration, end: video.currentTime, size: [videoWidth, videoHeight] };
-  }, bytes.toString('base64'));
-  expect(played.size).toEqual([1920, 1080]);
-  expect(played.duration).toBeCloseTo(stated / 1000, 0);
-  expect(played.end).toBeGreaterThan(why.steps.length - 2);
-}, 150_000);
-
-test('A recording is stopped by whoever wants to', async () => {
-  const page = await openStage(WHY);
-  await page.getByRole('button', { name: 'Pictures and video' }).click();
-  await page.getByRole('button', { name: 'Record WebM' }).click();
-  await page.getByRole('button', { name: 'Stop' }).click();
-  await page.getByText(/^Stopped\./).waitFor();
-});
-
 const MINE = 'title: Mine\nsystem: three-port\nsteps:\n  - says: Off.\n    expect: { fires: false }\n';
 
 test('A script of a tutor’s own is opened and shown, and is there after a reload', async () => {
@@ -367,7 +198,7 @@ test.each([
     MINE.replace('false', 'true'),
     /mine\.yaml:5: steps\[0\]\.expect.*boiler fires: false/,
   ],
-  ['no YAML at all', 'title: [', /mine\.yaml.*line 1.*expected YAML/],
+  ['no YAML at all', 'title: [', /mine\.yaml:1: .*expected YAML/],
 ])('A script with %s says the line and what was expected', async (_, text, says) => {
   const page = await openPage({ path: '/stage/own/', ...LAPTOP, reducedMotion: true });
   await page.locator('[data-own-ready]').waitFor();

@@ -1,7 +1,7 @@
 import type { Coursework } from '../coursework/coursework.ts';
 import { counts, type Outcome, outcomeOf } from '../coursework/outcome.ts';
 import type { Slot } from '../coursework/slots.ts';
-import { type Chosen, type Handed, gatherClass, type ResultHead } from './class.ts';
+import { type Chosen, gatherClass, type Handed, type ResultHead } from './class.ts';
 import { copiedFlags } from './copied.ts';
 import { courseworkPrint } from './fingerprint.ts';
 import { type Flag, gravest } from './flag.ts';

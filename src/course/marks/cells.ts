@@ -18,12 +18,6 @@ const heading = (id: string, labels: Labels): string => {
 
 const yesNo = (is: boolean): string => (is ? 'yes' : 'no');
 
-/** Time as a spreadsheet sorts it, in universal time: "2027-03-31 10:15:00"; empty for one that no calendar has. */
-const stamp = (at: number): string => {
-  const date = new Date(at);
-  return Number.isNaN(date.getTime()) ? '' : date.toISOString().slice(0, 19).replace('T', ' ');
-};
-
 /** A row for each learner, with a heading. */
 export function learnerCells({ entries, slots }: Book, labels: Labels): Cells {
   const tasks = entries[0]?.outcome.tasks ?? [];
@@ -60,8 +54,11 @@ export function learnerCells({ entries, slots }: Book, labels: Labels): Cells {
   return [head, ...rows];
 }
 
-/** A row for each go, with a heading. */
-export function goCells({ entries }: Book): Cells {
+/**
+ * A row for each go, with a heading.
+ * @param stamp a time (milliseconds since 1970) as spreadsheets read it, universal time
+ */
+export function goCells({ entries }: Book, stamp: (at: number) => string): Cells {
   const head = [
     'Code',
     'Name',

@@ -1,5 +1,6 @@
 import type { Flag } from './flag.ts';
 import type { SlipsByCircuit, Turn } from './piece.ts';
+import { sure } from './sure.ts';
 import { sayCount, sayList } from './words.ts';
 
 /** A learner's code with their work. */
@@ -67,16 +68,16 @@ const FITS = 0.7;
 function sameWirings(wired: readonly Owned[]): { flags: Flag[]; seen: ReadonlySet<string> } {
   const flags: Flag[] = [];
   const seen = new Set<string>();
-  for (const own of Map.groupBy(wired, (one) => jobOf(one, one.turn.wiring!.wiring)).values()) {
+  for (const own of Map.groupBy(wired, (one) => jobOf(one, sure(one.turn.wiring).wiring)).values()) {
     const codes = [...new Set(own.map(({ code }) => code))];
-    const homes = new Set(own.map(({ turn }) => turn.wiring!.home));
+    const homes = new Set(own.map(({ turn }) => sure(turn.wiring).home));
     if (codes.length < 2 || homes.size < 2) continue;
-    const byFit = [...own].sort((a, b) => b.turn.wiring!.kept - a.turn.wiring!.kept);
-    const [best, worst] = [byFit[0]!, byFit.at(-1)!];
-    const isStrange = worst.turn.wiring!.kept < FITS;
-    if (!isStrange || best.turn.wiring!.kept - worst.turn.wiring!.kept < FITS_BETTER) continue;
+    const byFit = [...own].sort((a, b) => sure(b.turn.wiring).kept - sure(a.turn.wiring).kept);
+    const [best, worst] = [sure(byFit[0]), sure(byFit.at(-1))];
+    const isStrange = sure(worst.turn.wiring).kept < FITS;
+    if (!isStrange || sure(best.turn.wiring).kept - sure(worst.turn.wiring).kept < FITS_BETTER) continue;
     for (const code of codes) {
-      const { turn } = own.find((one) => one.code === code)!;
+      const { turn } = sure(own.find((one) => one.code === code));
       const others = codes.filter((one) => one !== code);
       seen.add(`${code} ${turn.slot}`);
       flags.push({
@@ -102,16 +103,16 @@ function sameSlips(
   const wrong = wired.filter(({ turn }) => !turn.marked.right && turn.marked.rules.length > 0);
   const flags: Flag[] = [];
   const said = new Set<string>();
-  for (const own of Map.groupBy(wrong, (one) => jobOf(one, one.turn.wiring!.circuit)).values()) {
+  for (const own of Map.groupBy(wrong, (one) => jobOf(one, sure(one.turn.wiring).circuit)).values()) {
     const codes = [...new Set(own.map(({ code }) => code))];
     if (codes.length < 2 || codes.length > Math.max(FEW, classSize * COMMON)) continue;
     for (const code of codes) {
-      const { turn } = own.find((one) => one.code === code)!;
+      const { turn } = sure(own.find((one) => one.code === code));
       const place = `${code} ${turn.slot}`;
       const others = codes.filter((one) => one !== code);
       if (seen.has(place) || said.has(`${place} ${others}`)) continue;
       said.add(`${place} ${others}`);
-      const count = slips.get(turn.wiring!.circuit)?.length ?? 1;
+      const count = slips.get(sure(turn.wiring).circuit)?.length ?? 1;
       const how =
         count < 2
           ? 'One slip is easily shared: by itself this means little.'

@@ -12,7 +12,10 @@ export function canonical(data: unknown): string {
 
 /** 64 bits of a text as 16 digits: tells texts apart that nobody chose to be alike. */
 export function hashed(text: string): string {
-  const half = (salt: string) => seedOf(salt + text).toString(16).padStart(8, '0');
+  const half = (salt: string) =>
+    seedOf(salt + text)
+      .toString(16)
+      .padStart(8, '0');
   return half('a') + half(`${text.length}/`);
 }
 

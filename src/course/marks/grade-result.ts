@@ -1,6 +1,5 @@
-import { canonicalWires, type Wire, wireKey } from '../../engine/model/wiring.ts';
 import { changeMade } from '../../engine/grade/change.ts';
-import type { Answer } from '../item.ts';
+import { canonicalWires, type Wire, wireKey } from '../../engine/model/wiring.ts';
 import type { Coursework } from '../coursework/coursework.ts';
 import { dealQuestion, visitAddress } from '../coursework/deal.ts';
 import { gradeWork } from '../coursework/grade.ts';
@@ -8,9 +7,11 @@ import { type JobVariant, jobVariant, lockedMissing, shareKept } from '../course
 import { type Slot, variantSeed } from '../coursework/slots.ts';
 import type { GradeSource, Marked } from '../coursework/source.ts';
 import type { Result, Work } from '../coursework/work.ts';
+import type { Answer } from '../item.ts';
 import { canonical, hashed } from './fingerprint.ts';
 import { isWay, type Slip, sameCircuitKey, slipsOf } from './own-numbers.ts';
 import type { Piece, WiringFacts } from './piece.ts';
+import { sure } from './sure.ts';
 
 type JobSlot = Extract<Slot, { kind: 'job' }>;
 
@@ -60,9 +61,11 @@ export function makeResultGrader(
     const judge = source.judge(job.system);
     const variant = jobVariant(job, layout, judge, seed);
     // A job to complete deals numbers and nothing else, so it shows where each way went.
-    const ways = layout.system.nodes.filter((name) => isWay(layout.system, name)).map((way): Wire => [way, way]);
+    const ways = layout.system.nodes
+      .filter((name) => isWay(layout.system, name))
+      .map((way): Wire => [way, way]);
     const dealt = jobVariant({ kind: 'complete', given: ways, locked: false }, layout, judge, seed).given;
-    const given = { variant, home: new Map(dealt.map(([own], k) => [own, ways[k]![0]])) };
+    const given = { variant, home: new Map(dealt.map(([own], k) => [own, sure(ways[k])[0]])) };
     variants.set(key, given);
     return given;
   }
@@ -147,7 +150,8 @@ export function makeResultGrader(
   function fits(slot: Slot, work: Work, code: string): boolean {
     if (slot.kind === 'question')
       return (
-        work.kind === 'question' && dealQuestion(coursework, slot, code, work.attempt, source).id === work.item
+        work.kind === 'question' &&
+        dealQuestion(coursework, slot, code, work.attempt, source).id === work.item
       );
     if (slot.kind !== 'job')
       return work.kind === 'visit' && visitAddress(coursework, slot, code, work.attempt) === work.callout;

@@ -15,7 +15,12 @@ export const isStray = ({ marked, kind }: Pick<Piece, 'marked' | 'kind'>): boole
 export function wrongCircuits(pieces: Iterable<Piece>): Map<string, Piece> {
   const wrong = new Map<string, Piece>();
   for (const piece of pieces)
-    if (piece.wiring && !piece.marked.right && piece.marked.rules.length > 0 && !wrong.has(piece.wiring.circuit))
+    if (
+      piece.wiring &&
+      !piece.marked.right &&
+      piece.marked.rules.length > 0 &&
+      !wrong.has(piece.wiring.circuit)
+    )
       wrong.set(piece.wiring.circuit, piece);
   return wrong;
 }
@@ -58,7 +63,10 @@ const strangers = (reads: readonly Read[], { id }: Coursework): Graded[] =>
     .map((read): Graded => ({ ...headOf(read), pieces: [] }));
 
 /** A result without its work. */
-export const headOf = ({ file, result: { coursework, learner, begun, made } }: Read): Omit<Graded, 'pieces'> => ({
+export const headOf = ({
+  file,
+  result: { coursework, learner, begun, made },
+}: Read): Omit<Graded, 'pieces'> => ({
   file,
   coursework,
   learner,

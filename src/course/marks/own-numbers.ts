@@ -2,6 +2,7 @@ import { mergeNets } from '../../engine/circuit/nets.ts';
 import { type Change, nearestChange } from '../../engine/grade/change.ts';
 import { partOf, type System } from '../../engine/model/system.ts';
 import { canonicalWires, type Wire, wireKey } from '../../engine/model/wiring.ts';
+import { sure } from './sure.ts';
 
 /** A way of a strip that the wiring uses for nothing else. */
 export const FREE_WAY = 'free';
@@ -43,16 +44,17 @@ function translator(system: System, after: readonly Wire[], right: readonly Wire
   const ways = system.nodes.filter((name) => isWay(system, name) && used.has(name));
   const wayOf = new Map<number, string>();
   for (const way of ways) {
-    const net = own[system.nodeOf.get(way)!]!;
+    const net = sure(own[sure(system.nodeOf.get(way))]);
     if (!wayOf.has(net)) wayOf.set(net, way);
   }
   const lead = new Map<number, number>();
   for (let node = 0; node < system.terminals; node++)
-    if (!isWay(system, system.nodes[node]!) && !lead.has(theirs[node]!)) lead.set(theirs[node]!, node);
+    if (!isWay(system, sure(system.nodes[node])) && !lead.has(sure(theirs[node])))
+      lead.set(sure(theirs[node]), node);
   return (terminal: string): string => {
     if (!isWay(system, terminal)) return terminal;
-    const node = lead.get(theirs[system.nodeOf.get(terminal)!]!);
-    return (node === undefined ? undefined : wayOf.get(own[node]!)) ?? FREE_WAY;
+    const node = lead.get(sure(theirs[sure(system.nodeOf.get(terminal))]));
+    return (node === undefined ? undefined : wayOf.get(sure(own[node]))) ?? FREE_WAY;
   };
 }
 
@@ -120,7 +122,7 @@ export function slipsOf(system: System, wires: readonly Wire[], right: readonly 
   const { even, own } = evenNumbers(system, wires);
   // In an order of their own too: of equal changes the same one is taken, however the wiring was written down.
   const { change, nearest } = nearestChange(system, canonicalWires(wires.map(even)), right);
-  const name = translator(system, [...change.stays, ...change.land], right[nearest]!);
+  const name = translator(system, [...change.stays, ...change.land], sure(right[nearest]));
   const called = ([a, b]: Wire): Wire => [name(a), name(b)];
   const missing = change.land.map((wire): Wire => {
     const [a, b] = called(wire);
@@ -160,7 +162,7 @@ function leadAt(system: System, stays: readonly Wire[], link: Wire): string | un
     .map((way) =>
       system.nodes
         .slice(0, system.terminals)
-        .filter((name, node) => of[node] === of[system.nodeOf.get(way)!] && !isWay(system, name)),
+        .filter((name, node) => of[node] === of[sure(system.nodeOf.get(way))] && !isWay(system, name)),
     )
     .filter((leads) => leads.length > 0)
     .sort((a, b) => a.length - b.length);

@@ -12,7 +12,8 @@ function sayEnd(system: System, end: string): string {
 }
 
 /** A wire with its lead first, where one end is a way of a strip. */
-const leadFirst = (system: System, [a, b]: Wire): Wire => (a === FREE_WAY || isWay(system, a) ? [b, a] : [a, b]);
+const leadFirst = (system: System, [a, b]: Wire): Wire =>
+  a === FREE_WAY || isWay(system, a) ? [b, a] : [a, b];
 
 /** A slip in words: "Boiler SL is in terminal 5; it belongs in terminal 8." */
 export function saySlip(system: System, { there, missing }: Slip): string {

@@ -24,8 +24,10 @@ export interface SlipCount {
 
 const FAILS = new Map(allRules.map(({ id, fails }) => [id, fails]));
 
-const byCount = (a: { readonly codes: readonly string[] }, b: { readonly codes: readonly string[] }): number =>
-  b.codes.length - a.codes.length;
+const byCount = (
+  a: { readonly codes: readonly string[] },
+  b: { readonly codes: readonly string[] },
+): number => b.codes.length - a.codes.length;
 
 /** Every rule that somebody broke, the one that most learners broke first; each learner counts once. */
 export function rulesBroken({ entries }: Pick<Book, 'entries'>): RuleCount[] {
@@ -49,7 +51,10 @@ export function rulesBroken({ entries }: Pick<Book, 'entries'>): RuleCount[] {
 }
 
 /** Every wrong wire, the one that most learners had first; each learner counts once for a job. */
-export function slipsMade({ entries, slots }: Pick<Book, 'entries' | 'slots'>, slips: SlipsByCircuit): SlipCount[] {
+export function slipsMade(
+  { entries, slots }: Pick<Book, 'entries' | 'slots'>,
+  slips: SlipsByCircuit,
+): SlipCount[] {
   const jobs = new Map(slots.flatMap((slot) => (slot.kind === 'job' ? [[slot.id, slot.job] as const] : [])));
   const found = new Map<string, { job: string; slip: Slip; codes: Set<string>; goes: number }>();
   for (const { code, turns } of entries)

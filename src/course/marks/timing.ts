@@ -116,6 +116,10 @@ function outOfOrder(turns: readonly Turn[], flag: MakeFlag): Flag[] {
   const slots = [...new Set(wrong.flatMap(([first]) => (first ? [first.slot] : [])))];
   if (slots.length === 0) return [];
   return [
-    flag('order', 'look', `A later go at ${sayPieces(slots)} carries an earlier time than the one before it.`),
+    flag(
+      'order',
+      'look',
+      `A later go at ${sayPieces(slots)} carries an earlier time than the one before it.`,
+    ),
   ];
 }

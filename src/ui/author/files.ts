@@ -1,3 +1,4 @@
+import { href } from '../shell/href.ts';
 import { FileError } from '../../files/error.ts';
 import { placeAt } from '../../files/place.ts';
 import { decodeText } from '../../files/text.ts';
@@ -42,5 +43,5 @@ export const slugOf = (title: string): string =>
     .replace(/-+$/, '');
 
 /** The address of a format's published schema on the site that the page is on. */
-export const schemaAddress = (format: string, root: string): string =>
-  new URL(`${root}schema/${format}.json`, location.origin).href;
+export const schemaAddress = (format: string): string =>
+  new URL(href(`/schema/${format}.json`), location.href).href;

@@ -8,6 +8,7 @@ import { type Labels, labelSlots } from '../../course/marks/labels.ts';
 import { isStray, wrongCircuits } from '../../course/marks/mark-class.ts';
 import type { Slip } from '../../course/marks/own-numbers.ts';
 import type { Piece } from '../../course/marks/piece.ts';
+import { sure } from '../../course/marks/sure.ts';
 import { lessonsOf } from '../../course/outline.ts';
 import { MOST_FILES } from '../../files/handed-in.ts';
 import type { Unpacked } from '../../files/zip.ts';
@@ -144,13 +145,17 @@ export class Desk {
   }
 
   async #readAll(files: readonly Given[]): Promise<void> {
-    const pool = this.#pool!;
+    const pool = sure(this.#pool);
     const taken = new Set(this.#heads.keys());
     const troubles: string[] = [];
     const room = Math.max(0, MOST_FILES - this.#heads.size);
     if (files.length > room)
-      troubles.push(`All together: expected at most ${MOST_FILES} files, found ${this.#heads.size + files.length}; the rest was left out`);
-    const own = files.slice(0, room).map(({ name, blob }): Given => ({ name: this.#ownName(name, taken), blob }));
+      troubles.push(
+        `All together: expected at most ${MOST_FILES} files, found ${this.#heads.size + files.length}; the rest was left out`,
+      );
+    const own = files
+      .slice(0, room)
+      .map(({ name, blob }): Given => ({ name: this.#ownName(name, taken), blob }));
     this.given.push(...own);
     const queue: Job[] = [...own];
     let [done, of] = [0, own.length];
@@ -197,14 +202,16 @@ export class Desk {
       this.slips = new Map();
       await this.#nameSlots(coursework);
     }
-    const fresh = this.#all.filter(({ file, coursework: { id } }) => id === coursework.id && !this.#pieces.has(file));
+    const fresh = this.#all.filter(
+      ({ file, coursework: { id } }) => id === coursework.id && !this.#pieces.has(file),
+    );
     let done = 0;
     const tell = () => {
       this.progress = { doing: 'Grading', done, of: fresh.length };
     };
     tell();
     // Each worker grades what it has read.
-    const byHand = Map.groupBy(fresh, ({ file }) => this.#hands.get(file)!);
+    const byHand = Map.groupBy(fresh, ({ file }) => sure(this.#hands.get(file)));
     await Promise.all(
       [...byHand].map(async ([hand, own]) => {
         for (let k = 0; k < own.length; k += BATCH) {
@@ -241,7 +248,7 @@ export class Desk {
       (this.#pieces.get(file) ?? []).filter((piece) => isStray(piece) && !this.#whose.has(keyOf(piece))),
     );
     await Promise.all(
-      [...Map.groupBy(strays, ({ file }) => this.#hands.get(file)!)].map(async ([hand, pieces]) => {
+      [...Map.groupBy(strays, ({ file }) => sure(this.#hands.get(file)))].map(async ([hand, pieces]) => {
         const where = pieces.map(({ file, index }) => ({ file, index }));
         const whose = await hand.ask<'whose'>({ ask: 'whose', pieces: where, codes });
         pieces.forEach((piece, k) => {
@@ -268,14 +275,16 @@ export class Desk {
     const { book } = this;
     if (!book) return;
     const found = new Map(this.slips);
-    const wrong = [...wrongCircuits([...this.#pieces.values()].flat())].filter(([circuit]) => !found.has(circuit));
+    const wrong = [...wrongCircuits([...this.#pieces.values()].flat())].filter(
+      ([circuit]) => !found.has(circuit),
+    );
     let done = 0;
     const tell = () => {
       this.progress = { doing: 'Comparing', done, of: wrong.length };
     };
     tell();
     await Promise.all(
-      [...Map.groupBy(wrong, ([, { file }]) => this.#hands.get(file)!)].map(async ([hand, own]) => {
+      [...Map.groupBy(wrong, ([, { file }]) => sure(this.#hands.get(file)))].map(async ([hand, own]) => {
         for (let k = 0; k < own.length; k += CIRCUITS) {
           const circuits = own
             .slice(k, k + CIRCUITS)

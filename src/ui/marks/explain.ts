@@ -83,7 +83,10 @@ async function explainWiring(given: readonly Wire[], slot: Slot): Promise<Explai
 }
 
 /** The change as slips, in the learner's own numbers: a lead that is lifted and landed elsewhere is one. */
-function ownSlips(system: System, { wrong, missing }: { wrong: readonly Wire[]; missing: readonly Wire[] }): string[] {
+function ownSlips(
+  system: System,
+  { wrong, missing }: { wrong: readonly Wire[]; missing: readonly Wire[] },
+): string[] {
   const left = [...missing];
   const isPart = (end: string) => !end.startsWith('strip/');
   const said = wrong.map((there) => {

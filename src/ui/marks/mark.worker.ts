@@ -46,8 +46,7 @@ async function open({ name, blob }: QuestionOf<'open'>): Promise<Opened> {
   const { files, troubles } = openHandedIn(name, bytes);
   const said = troubles.map(({ message }) => message);
   const [only] = files;
-  if (files.length === 1 && only?.name === name)
-    return { unpacked: [], ...readAll([only]) };
+  if (files.length === 1 && only?.name === name) return { unpacked: [], ...readAll([only]) };
   return { heads: [], unpacked: files, troubles: said };
 }
 

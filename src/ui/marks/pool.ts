@@ -24,7 +24,8 @@ export class Hand {
       if ('failed' in data) waiting?.fail(new Error(data.failed));
       else waiting?.done(data.answer as never);
     };
-    this.#worker.onerror = (event) => this.#fail(new Error(event.message || 'the worker could not be started'));
+    this.#worker.onerror = (event) =>
+      this.#fail(new Error(event.message || 'the worker could not be started'));
   }
 
   ask<A extends Ask>(question: QuestionOf<A>): Promise<Answers[A]> {

@@ -19,7 +19,9 @@ interface Problem {
 export async function readTutors(blob: Blob, file: string): Promise<Tutors | Problem> {
   try {
     if (blob.size > 4 * MOST_COURSEWORK)
-      return { problem: `${file}: expected a coursework, found a file of ${Math.round(blob.size / 1000)} kB.` };
+      return {
+        problem: `${file}: expected a coursework, found a file of ${Math.round(blob.size / 1000)} kB.`,
+      };
     const text = decodeText(new Uint8Array(await blob.arrayBuffer()), file);
     return { coursework: parseCoursework(text, file), file, text };
   } catch (error) {

@@ -6,13 +6,21 @@ import type { Flag } from '../../course/marks/flag.ts';
 export const nameOf = ({ names }: Pick<Entry, 'names'>): string => names.join(' / ');
 
 /** A slot in the table: a sign, how many goes, and the same in words. */
-export function cellOf({ outcome, turns }: Entry, slot: string): { state: SlotState; sign: string; says: string } {
+export function cellOf(
+  { outcome, turns }: Entry,
+  slot: string,
+): { state: SlotState; sign: string; says: string } {
   const state = outcome.states.get(slot) ?? 'open';
   const goes = turns.filter((turn) => turn.slot === slot).length;
-  const first = turns.filter((turn) => turn.slot === slot).findIndex(({ marked, counts }) => marked.right && counts) + 1;
+  const first =
+    turns.filter((turn) => turn.slot === slot).findIndex(({ marked, counts }) => marked.right && counts) + 1;
   switch (state) {
     case 'right':
-      return { state, sign: first > 1 ? `✓${first}` : '✓', says: first > 1 ? `right at go ${first}` : 'right at once' };
+      return {
+        state,
+        sign: first > 1 ? `✓${first}` : '✓',
+        says: first > 1 ? `right at go ${first}` : 'right at once',
+      };
     case 'open':
       return { state, sign: '–', says: 'not tried' };
     case 'tried':

@@ -20,6 +20,8 @@ export interface JobData {
   readonly locked: boolean;
   /** A conversion: what was here before. The given wires are the old ones. */
   readonly was?: WasHere | undefined;
+  /** The address of its sheets to print, where it has some. */
+  readonly paper?: string;
 }
 
 /** One learner at one job: the wires, the switches, what the judge said. All views read and change this. */

@@ -6,6 +6,8 @@ import { chooseCoursework } from '../../../src/course/marks/class.ts';
 import type { FlagKind } from '../../../src/course/marks/flag.ts';
 import { markClass } from '../../../src/course/marks/mark-class.ts';
 import { rulesBroken, slipsMade, slotCounts } from '../../../src/course/marks/summary.ts';
+import { sure } from '../../../src/course/marks/sure.ts';
+import { makeRandom } from '../../../src/course/random.ts';
 import { BEGUN, codeOf, demoClass, demoCoursework, makeSolver, type Solver } from './demo-class.ts';
 import { folderSource } from './support.ts';
 
@@ -16,7 +18,7 @@ let solver: Solver;
 let honest: Result[];
 beforeAll(() => {
   solver = makeSolver(demoCoursework, source);
-  honest = demoClass(demoCoursework, solver, { learners: 12, goes: 11 });
+  honest = demoClass(demoCoursework, solver, { learners: 12, goes: 11 }, 120_000);
 });
 
 /** The class with some results changed: by the learner's number, from 0. */
@@ -68,8 +70,8 @@ describe('an honest class', () => {
 
 test('an edited mark gains nothing and is told', () => {
   const before = entryOf(bookOf(honest), 3).outcome.right;
-  const edited = { ...honest[3]!, work: honest[3]!.work.map((work) => ({ ...work, right: true })) };
-  const wrongOnes = honest[3]!.work.filter(({ right }) => !right).length;
+  const edited = { ...sure(honest[3]), work: sure(honest[3]).work.map((work) => ({ ...work, right: true })) };
+  const wrongOnes = sure(honest[3]).work.filter(({ right }) => !right).length;
   expect(wrongOnes).toBeGreaterThan(0);
   const book = bookOf(spoiled({ 3: () => edited }));
   expect(entryOf(book, 3).outcome.right).toBe(before);
@@ -80,7 +82,7 @@ describe('copied work', () => {
   /** Hands in another learner's work as one's own. */
   const copyOf =
     (k: number) =>
-    (result: Result): Result => ({ ...result, work: honest[k]!.work });
+    (result: Result): Result => ({ ...result, work: sure(honest[k]).work });
 
   test('of all slots: nothing of it counts but what everybody shares, and it is said whose it is', () => {
     const book = bookOf(spoiled({ 5: copyOf(2) }));
@@ -100,7 +102,7 @@ describe('copied work', () => {
   });
 
   test('the same wires on a strip that is numbered otherwise: both are named', () => {
-    const wires = honest[2]!.work.find(({ slot }) => slot === 'wire-it/1');
+    const wires = sure(honest[2]).work.find(({ slot }) => slot === 'wire-it/1');
     if (wires?.kind !== 'job') throw new Error('there is no wiring');
     const book = bookOf(
       spoiled({
@@ -166,12 +168,15 @@ describe('times that hands do not have', () => {
   });
 
   test('two things at once, and a later go with an earlier time', () => {
-    const [first, ...others] = honest[4]!.work;
+    const [first, ...others] = sure(honest[4]).work;
     const overlapping = [
-      first!,
-      ...others.map((work) => ({ ...work, at: first!.at + 10, took: first!.took })),
+      sure(first),
+      ...others.map((work) => ({ ...work, at: sure(first).at + 10, took: sure(first).took })),
     ];
-    const turned = honest[6]!.work.map((work) => ({ ...work, at: 2 * honest[6]!.begun - work.at + 10 ** 7 }));
+    const turned = sure(honest[6]).work.map((work) => ({
+      ...work,
+      at: 2 * sure(honest[6]).begun - work.at + 10 ** 7,
+    }));
     const book = bookOf(
       spoiled({
         4: (result) => ({ ...result, work: overlapping }),
@@ -185,7 +190,11 @@ describe('times that hands do not have', () => {
 
 describe('several files of one learner', () => {
   test('count once: the same work handed in again, early and late', () => {
-    const early = { ...honest[0]!, work: honest[0]!.work.slice(0, 5), made: honest[0]!.made - 1000 };
+    const early = {
+      ...sure(honest[0]),
+      work: sure(honest[0]).work.slice(0, 5),
+      made: sure(honest[0]).made - 1000,
+    };
     const book = bookOf([...honest, early]);
     expect(entryOf(book, 0).turns).toHaveLength(11);
     expect(entryOf(book, 0).files).toHaveLength(2);
@@ -194,16 +203,14 @@ describe('several files of one learner', () => {
 
   test('do not give more goes: those beyond the allowed ones do not count', () => {
     const slot = 'numbers/1';
-    const wrong = honest[0]!.work.find((work) => work.slot === slot)!;
+    const wrong = sure(sure(honest[0]).work.find((work) => work.slot === slot));
     const goes = (from: number, right: boolean): Result => ({
-      ...honest[0]!,
+      ...sure(honest[0]),
       work: [1, 2].map(
         (attempt): Work => ({
-          ...(right ? solver.right : (one, code, go) => solver.wrong(one, code, go, undefined as never))(
-            solver.slots[0]!,
-            codeOf(0),
-            attempt,
-          ),
+          ...(right
+            ? solver.right(sure(solver.slots[0]), codeOf(0), attempt)
+            : solver.wrong(sure(solver.slots[0]), codeOf(0), attempt, makeRandom(attempt))),
           slot,
           attempt,
           at: wrong.at + from + attempt * 60_000,
@@ -228,7 +235,7 @@ describe('several files of one learner', () => {
 
   test('that hold the same moment with different work, or other names, are told', () => {
     const other = workOf(
-      { ...honest[0]!, learner: { code: codeOf(0), name: 'Somebody Else' } },
+      { ...sure(honest[0]), learner: { code: codeOf(0), name: 'Somebody Else' } },
       'wire-it/1',
       (work) => (work.kind === 'job' ? { ...work, wires: work.wires.slice(1) } : work),
     );
@@ -254,7 +261,9 @@ describe('the coursework', () => {
     const results = spoiled({ 7: (result) => ({ ...result, coursework: easier }) });
     expect(chooseCoursework(results)).toMatchObject({ by: 'results', same: 11, coursework: demoCoursework });
     const words = { ...demoCoursework, title: 'Another title', due: '2027-01-01' };
-    expect(chooseCoursework([...results, { ...honest[0]!, coursework: words }])).toMatchObject({ same: 12 });
+    expect(chooseCoursework([...results, { ...sure(honest[0]), coursework: words }])).toMatchObject({
+      same: 12,
+    });
   });
 
   test('of another name puts a result aside', () => {
@@ -270,7 +279,7 @@ test('the most common wrong wire is the one that most learners have, whatever th
   const layout = source.layout('unvented-three-port');
   const results = demoClass(demoCoursework, solver, { learners: 10, goes: 0 }).map((result, k): Result => {
     const { right } = solver;
-    const done = right(solver.slots.find(({ id }) => id === 'wire-it/1')!, codeOf(k), 1);
+    const done = right(sure(solver.slots.find(({ id }) => id === 'wire-it/1')), codeOf(k), 1);
     if (done.kind !== 'job') throw new Error('there is no wiring');
     const gone = k < 7 ? 'pump/N' : 'boiler/N';
     const wires = done.wires.filter((wire) => !wire.includes(gone));
@@ -290,7 +299,7 @@ test('the most common wrong wire is the one that most learners have, whatever th
       ],
     };
   });
-  const chosen = chooseCoursework(results, demoCoursework)!;
+  const chosen = sure(chooseCoursework(results, demoCoursework));
   const reads = results.map((result, k) => ({ file: `${k}.json`, result }));
   const { book, slips } = markClass(chosen, solver.slots, source, reads, NOW);
   const [most, next] = slipsMade(book, slips);
@@ -298,5 +307,5 @@ test('the most common wrong wire is the one that most learners have, whatever th
   expect(most?.slip.missing).toContain('pump/N');
   expect(next?.codes).toHaveLength(3);
   const own = layout.right.flatMap(({ wires }) => wires).map((wire) => [...wire].sort().join());
-  expect(own).toContain([...most!.slip.missing!].sort().join());
+  expect(own).toContain([...sure(sure(most).slip.missing)].sort().join());
 });

@@ -5,6 +5,7 @@ import { type Slot, slotsOf, variantSeed } from '../../../src/course/coursework/
 import type { GradeSource } from '../../../src/course/coursework/source.ts';
 import type { Result, Work } from '../../../src/course/coursework/work.ts';
 import type { Answer, Item } from '../../../src/course/item.ts';
+import { sure } from '../../../src/course/marks/sure.ts';
 import { objectivesOf } from '../../../src/course/outline.ts';
 import { makeRandom, type Random } from '../../../src/course/random.ts';
 import type { Act } from '../../../src/engine/diagnose/act.ts';
@@ -81,7 +82,7 @@ export function makeSolver(coursework: Coursework, source: GradeSource): Solver 
       ...jobVariant({ kind: 'complete', given, locked: false }, layout, source.judge(layout.id), seed).given,
     ];
     const all = layout.right.map(({ wires }) => own(wires));
-    const right = all.sort((a, b) => shareKept(variant, b) - shareKept(variant, a))[0]!;
+    const right = sure(all.sort((a, b) => shareKept(variant, b) - shareKept(variant, a))[0]);
     return { right, wrongs: layout.wrong.map(({ wires }) => own(wires)) };
   }
 
@@ -191,7 +192,7 @@ export function demoClass(coursework: Coursework, solver: Solver, options: Class
     const begun = at;
     const attempts = new Map<string, number>();
     const work = Array.from({ length: goes }, (_, n): Work => {
-      const slot = solver.slots[n % solver.slots.length]!;
+      const slot = sure(solver.slots[n % solver.slots.length]);
       const attempt = (attempts.get(slot.id) ?? 0) + 1;
       attempts.set(slot.id, attempt);
       const right = random.next() >= wrong;

@@ -1,6 +1,7 @@
 import { openLibrary } from '../../../src/cli/library.ts';
 import type { GradeSource } from '../../../src/course/coursework/source.ts';
 import type { Layout } from '../../../src/course/layout.ts';
+import { sure } from '../../../src/course/marks/sure.ts';
 import { makeRandom } from '../../../src/course/random.ts';
 import type { Wire } from '../../../src/engine/model/wiring.ts';
 import { makeSource } from '../../../src/files/coursework-source.ts';
@@ -31,7 +32,7 @@ export function renumbered({ system }: Layout, wires: readonly Wire[], seed: num
     if (kind.kind !== 'strip') continue;
     const ways = kind.terminals.map((terminal) => `${id}/${terminal.id}`);
     const shuffled = random.shuffle(ways);
-    for (const [k, way] of ways.entries()) to.set(way, shuffled[k]!);
+    for (const [k, way] of ways.entries()) to.set(way, sure(shuffled[k]));
   }
   return wires.map(([a, b]) => [to.get(a) ?? a, to.get(b) ?? b]);
 }
