@@ -34,10 +34,13 @@ const SPACING = `* { line-height: 1.5 !important; letter-spacing: 0.12em !import
 const cutOff = (page: Page): Promise<string[]> =>
   page.evaluate(() =>
     [...document.querySelectorAll<HTMLElement>('main *, header *, footer *')].flatMap((element) => {
-      const { overflowX, overflowY, clipPath, textOverflow, display } = getComputedStyle(element);
+      const { overflowX, overflowY, clipPath, textOverflow, display, webkitLineClamp } =
+        getComputedStyle(element);
       const text = element.textContent?.trim() ?? '';
       if (text === '' || clipPath !== 'none' || textOverflow === 'ellipsis' || display === 'inline')
         return [];
+      // The first lines of what stands in full on the page that it leads to.
+      if (webkitLineClamp !== 'none' && element.closest('a, li')) return [];
       if (element.closest('svg') || !element.checkVisibility() || element.clientHeight < 2) return [];
       const past =
         (overflowX === 'hidden' && element.scrollWidth > element.clientWidth + 2) ||
@@ -99,13 +102,22 @@ describe.each(kinds)('%s', (path) => {
               );
             }),
           );
-        const { outlineStyle, outlineWidth, boxShadow, stroke } = getComputedStyle(element);
-        const around = element.closest('label, [class]');
+        // The ring is drawn by the element, by the box around it, or in a drawing by a shape inside it.
+        const probe = document.body.appendChild(document.createElement('span'));
+        probe.style.color = 'var(--focus)';
+        const colour = getComputedStyle(probe).color;
+        probe.remove();
+        const around = [element, element.parentElement, element.parentElement?.parentElement];
         const isMarked =
-          (outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2) ||
-          boxShadow !== 'none' ||
-          (element instanceof SVGElement && stroke !== 'none') ||
-          (around !== null && getComputedStyle(around).outlineStyle !== 'none');
+          around.some((one) => {
+            const style = one && getComputedStyle(one);
+            return style && style.outlineStyle !== 'none' && Number.parseFloat(style.outlineWidth) >= 2;
+          }) ||
+          [element, ...element.querySelectorAll('svg *, circle, rect, path')].some(
+            (shape) =>
+              shape instanceof SVGElement &&
+              [getComputedStyle(shape).stroke, getComputedStyle(shape).fill].includes(colour),
+          );
         return { name: `${element.tagName.toLowerCase()} ${name}`, isSeen, isMarked };
       });
       if (!found) isOut = press > 3;

@@ -1,7 +1,7 @@
-import { href } from '../shell/href.ts';
 import { FileError } from '../../files/error.ts';
 import { placeAt } from '../../files/place.ts';
 import { decodeText } from '../../files/text.ts';
+import { href } from '../shell/href.ts';
 
 /** A file of a tutor's has at most so many bytes. */
 const MOST_BYTES = 1 << 20;

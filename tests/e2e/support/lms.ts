@@ -43,7 +43,7 @@ document.body.append(frame);
 </script></body></html>`;
 
 /** Puts the setting of a package where a packager would have, over the site's own. */
-export const withSetting = (context: BrowserContext, setting: unknown): Promise<void> =>
+export const withSetting = (context: BrowserContext, setting: unknown): Promise<unknown> =>
   context.route('**/launch/setting.json', (route) => route.fulfill({ json: setting }));
 
 export interface Launch {

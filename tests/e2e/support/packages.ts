@@ -89,7 +89,10 @@ const patterns: readonly (readonly [RegExp, RegExp])[] = [
 export function lost(files: Files): string[] {
   const found: string[] = [];
   for (const [file, bytes] of files) {
-    const text = Buffer.from(bytes).toString();
+    // A link that leads a reader to another site is not fetched.
+    const text = Buffer.from(bytes)
+      .toString()
+      .replace(/(<a\b[^>]*\shref=")https:[^"]*/g, '$1');
     for (const [kind, pattern] of patterns) {
       if (!kind.test(file)) continue;
       for (const [, address = ''] of text.matchAll(pattern)) {
