@@ -18,8 +18,8 @@ let solver: Solver;
 let honest: Result[];
 beforeAll(() => {
   solver = makeSolver(demoCoursework, source);
-  honest = demoClass(demoCoursework, solver, { learners: 12, goes: 11 }, 120_000);
-});
+  honest = demoClass(demoCoursework, solver, { learners: 12, goes: 11 });
+}, 120_000);
 
 /** The class with some results changed: by the learner's number, from 0. */
 const spoiled = (changes: Readonly<Record<number, (result: Result) => Result>>): Result[] =>
