@@ -42,13 +42,17 @@ function forAnother(workers: readonly Worker[]): Flag[] {
     );
     return [...Map.groupBy(made, ({ slot }) => slot)].map(([slot, own]): Flag => {
       const whose = [...new Set(own.flatMap((turn) => turn.whose ?? []))].filter((one) => one !== code);
-      const isSure = whose.length > 0 || own.some(({ marked }) => marked.made === 'for another');
+      // Where nothing was locked, a strip wired anew may come near to another learner's start by chance.
+      const isSure = own.some(({ marked }) => marked.made === 'for another');
+      const little = `Little is left of what ${code} was given to start with.`;
       const says =
         whose.length > 0
-          ? `This work fits what ${sayList(whose)} was given, not what ${code} was given. Ask both.`
+          ? isSure
+            ? `This work fits what ${sayList(whose)} was given, not what ${code} was given. Ask both.`
+            : `${little} Most of it fits what ${sayList(whose)} was given. On a small strip that may be chance. Ask.`
           : isSure
             ? `This work does not fit what ${code} was given, nor what anybody else here was. Ask where it comes from.`
-            : `Little is left of what ${code} was given to start with. It may have been stripped and wired anew. Ask.`;
+            : `${little} It may have been stripped and wired anew. Ask.`;
       return { kind: 'another', weight: isSure ? 'strong' : 'look', code, others: whose, slot, says };
     });
   });
