@@ -1,5 +1,6 @@
 import { partOf, type System } from '../../engine/model/system.ts';
 import type { Wire } from '../../engine/model/wiring.ts';
+import { capital } from '../../engine/rules/words.ts';
 import { FREE_WAY, isWay, type Slip } from './own-numbers.ts';
 
 /** An end of a wire in words: "terminal 7", "the boiler's SL", "a way of its own". */
@@ -16,7 +17,9 @@ const leadFirst = (system: System, [a, b]: Wire): Wire =>
   a === FREE_WAY || isWay(system, a) ? [b, a] : [a, b];
 
 /** A slip in words: "Boiler SL is in terminal 5; it belongs in terminal 8." */
-export function saySlip(system: System, { there, missing }: Slip): string {
+export const saySlip = (system: System, slip: Slip): string => capital(inWords(system, slip));
+
+function inWords(system: System, { there, missing }: Slip): string {
   const [lead, place] = there ? leadFirst(system, there) : [];
   const [wanted, home] = missing ? leadFirst(system, missing) : [];
   const say = (end: string | undefined) => (end === undefined ? '' : sayEnd(system, end));
