@@ -94,7 +94,10 @@ export function jobVariant(job: JobGiven, layout: Layout, judge: Judging['judge'
       return {
         given,
         locked: true,
-        says: ['One thing is done for you: the wires of the supply are landed. They are sound and stay.', OWN_NUMBERS],
+        says: [
+          'One thing is done for you: the wires of the supply are landed. They are sound and stay.',
+          OWN_NUMBERS,
+        ],
       };
     }
     case 'put-right': {
