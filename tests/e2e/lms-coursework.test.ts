@@ -98,7 +98,8 @@ describe.each(['scorm-1.2', 'scorm-2004'] as const)('a coursework in a platform 
 
     const second = await launch({ standard, work, before: nextLaunch(standard, await first.cmi()) });
     await expect.poll(() => standing(second)).toBe('1 of 3 right');
-    await goTo(second, 'wire/1');
+    // The bookmark leads back to where it was left.
+    await second.site.locator('.slot[data-slot="wire/1"]').waitFor();
     await second.site.locator('div[data-left="1"]').waitFor();
     // The second question has one go left, and nobody asks who this is.
     await goTo(second, 'live/2');

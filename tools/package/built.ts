@@ -5,10 +5,17 @@ import { isStale } from '../stale.ts';
 /** Where the site for packages is built, from the project's root. Nothing there is kept under version control. */
 export const SITE = '.astro/package-site';
 
+/** What a test runner puts into the environment for itself, and a build would take for its own. */
+const RUNNERS = new Set(['BASE_URL', 'MODE', 'DEV', 'PROD', 'SSR', 'TEST', 'NODE_ENV']);
+const ownEnv = (): NodeJS.ProcessEnv =>
+  Object.fromEntries(
+    Object.entries(process.env).filter(([name]) => !RUNNERS.has(name) && !name.startsWith('VITEST')),
+  );
+
 function build(root: string, args: readonly string[], env: Readonly<Record<string, string>>): void {
   const { status } = spawnSync('npm', ['exec', '--', 'astro', 'build', ...args], {
     cwd: root,
-    env: { ...process.env, ...env },
+    env: { ...ownEnv(), ...env },
     // What is asked for goes to standard output; how the build goes does not.
     stdio: ['ignore', process.stderr.fd, process.stderr.fd],
     shell: process.platform === 'win32',

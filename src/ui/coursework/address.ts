@@ -1,23 +1,23 @@
 /** What the coursework page is asked for by the part of its address after the `#`. */
 export type Wanted =
   | { readonly kind: 'start' }
-  /** A coursework that comes with the link itself: `#c=…&code=…&name=…`. */
-  | { readonly kind: 'link'; readonly hash: string }
+  /** A coursework that comes with the link itself: `#c=…&code=…&name=…`; with a slot, that thing to do. */
+  | { readonly kind: 'link'; readonly hash: string; readonly slot?: string }
   /** A sample coursework of this site, by its id. */
   | { readonly kind: 'sample'; readonly id: string }
   /** A sitting kept on this device; with a slot, that thing to do. */
   | { readonly kind: 'sitting'; readonly id: string; readonly slot?: string };
 
-/** Reads an address. A link may name a slot too: see `slotIn`. */
+/** Reads an address. */
 export function readHash(hash: string): Wanted {
   const pieces = new URLSearchParams(hash.replace(/^#/, ''));
-  if (pieces.has('c')) return { kind: 'link', hash };
+  const slot = pieces.get('slot');
+  const at = slot ? { slot } : {};
+  if (pieces.has('c')) return { kind: 'link', hash, ...at };
   const sample = pieces.get('sample');
   if (sample) return { kind: 'sample', id: sample };
   const sitting = pieces.get('sitting');
-  if (!sitting) return { kind: 'start' };
-  const slot = pieces.get('slot');
-  return slot ? { kind: 'sitting', id: sitting, slot } : { kind: 'sitting', id: sitting };
+  return sitting ? { kind: 'sitting', id: sitting, ...at } : { kind: 'start' };
 }
 
 /** The address of a sitting, and of a slot in it: `#sitting=controls+AB12&slot=valves/2`. */

@@ -18,6 +18,11 @@ test('The address of a sitting and of a slot in it come back as they went', () =
 test('A link with a coursework wins over all else, and is handed on whole', () => {
   const hash = '#c=AX2S&code=AB12&name=Sam+Lee&sitting=x';
   expect(readHash(hash)).toEqual({ kind: 'link', hash });
+  expect(readHash(`${hash}&slot=wire/1`)).toEqual({
+    kind: 'link',
+    hash: `${hash}&slot=wire/1`,
+    slot: 'wire/1',
+  });
 });
 
 test('What names nothing is the beginning', () => {
