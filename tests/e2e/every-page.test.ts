@@ -9,7 +9,9 @@ const all = globSync('**/*.html', { cwd: folder })
   .map((name) => `/${name}`.replace(/index\.html$/, ''))
   .sort();
 /** Pages of one template that differ in their numbers only: of these every fourth. */
-const isAlike = (path: string) => /^\/(?:paper\/job|paper|stage)\/[a-z0-9-]+\/$/.test(path);
+const ALIKE =
+  /^\/(?:(?:paper\/job|paper|stage|jobs|drawings|what-if|aid)\/[a-z0-9-]+|lessons\/[a-z0-9-]+\/worksheet)\/$/;
+const isAlike = (path: string) => ALIKE.test(path);
 const alike = all.filter(isAlike);
 const paths = all.filter((path) => !isAlike(path) || alike.indexOf(path) % 4 === 0);
 /** Pages that one page of the browser goes through, so that a failure costs little and a name says where. */
