@@ -35,10 +35,11 @@ export function gradeWiring(
       'for another',
       `${missing.length} of the ${variant.given.length} wires that were given and stay are not there: the first is ${missing[0].join(' to ')}.`,
     );
-  const isOwn = variant.locked || shareKept(variant, wires) >= LEAST_KEPT;
+  const share = variant.locked ? 1 : shareKept(variant, wires);
+  const isOwn = share >= LEAST_KEPT;
   const { accepted, findings } = judge(wires);
   const broken = findings.filter(({ severity }) => severity !== 'advice');
-  const kept = Math.round(shareKept(variant, wires) * variant.given.length);
+  const kept = Math.round(share * variant.given.length);
   return {
     right: accepted,
     made: isOwn ? 'as dealt' : 'unknown',
