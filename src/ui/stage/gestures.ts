@@ -69,27 +69,3 @@ export function gestures(show: Show, act: (action: Action) => void, stir: () => 
     };
   };
 }
-
-/** Takes a file that is dropped on an element. `over` is told whether one is held over it. */
-export function dropped(take: (files: FileList | undefined) => void, over: (is: boolean) => void) {
-  return (home: Element): (() => void) => {
-    const hold = (event: Event) => {
-      event.preventDefault();
-      over(true);
-    };
-    const away = () => over(false);
-    const drop = (event: Event) => {
-      event.preventDefault();
-      over(false);
-      take((event as DragEvent).dataTransfer?.files);
-    };
-    home.addEventListener('dragover', hold);
-    home.addEventListener('dragleave', away);
-    home.addEventListener('drop', drop);
-    return () => {
-      home.removeEventListener('dragover', hold);
-      home.removeEventListener('dragleave', away);
-      home.removeEventListener('drop', drop);
-    };
-  };
-}
