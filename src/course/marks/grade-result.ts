@@ -1,7 +1,7 @@
-import { changeMade } from '../../engine/grade/change.ts';
-import { type Wire, wireKey } from '../../engine/model/wiring.ts';
+import type { System } from '../../engine/model/system.ts';
+import type { Wire } from '../../engine/model/wiring.ts';
 import type { Coursework } from '../coursework/coursework.ts';
-import { dealQuestion, visitAddress } from '../coursework/deal.ts';
+import { dealJob, dealQuestion, visitAddress } from '../coursework/deal.ts';
 import { gradeWork } from '../coursework/grade.ts';
 import { type JobVariant, jobVariant, lockedMissing, shareKept } from '../coursework/job-variant.ts';
 import { type Slot, variantSeed } from '../coursework/slots.ts';
@@ -33,14 +33,31 @@ export interface ResultGrader {
 /** Of a put-right job, work that keeps so much of a variant's wires was made on it: one mistake is mended with a few. */
 const MOSTLY = 0.75;
 
-/** What a learner was given for a job, and what the layout's own wirings call each way of their strip. */
+/** What a learner was given for a job, and what the layout's own wirings call each terminal of their strip. */
 interface Given {
+  readonly system: System;
   readonly variant: JobVariant;
-  readonly home: ReadonlyMap<string, string>;
+  readonly home: (node: number) => number;
+}
+
+const asIs = (node: number) => node;
+
+/**
+ * A number for each wire, whichever way round it is written. Every end must name a terminal of the system.
+ * @param named which terminal each is to stand for
+ */
+function wireNumbers({ nodeOf, terminals }: System, wires: readonly Wire[], named = asIs): Set<number> {
+  const node = (end: string) => named(sure(nodeOf.get(end)));
+  return new Set(
+    wires.map(([one, other]) => {
+      const [a, b] = [node(one), node(other)];
+      return a < b ? a * terminals + b : b * terminals + a;
+    }),
+  );
 }
 
 /** The same for every way of writing a wiring down. */
-const printOf = (wires: readonly Wire[]): string => hashed([...new Set(wires.map(wireKey))].sort().join());
+const printOf = (wires: ReadonlySet<number>): string => hashed([...wires].sort((a, b) => a - b).join());
 
 /** @throws RangeError when the source lacks what the coursework names */
 export function makeResultGrader(
@@ -51,22 +68,23 @@ export function makeResultGrader(
   const bySlot = new Map(slots.map((slot) => [slot.id, slot]));
   const variants = new Map<string, Given>();
 
+  const circuits = new Map<string, string>();
+
   /** What a learner was given; with a shared variant everybody the same. */
   function givenTo(slot: JobSlot, code: string): Given {
     const seed = variantSeed(coursework, code, slot, 1);
     const key = `${slot.id} ${seed}`;
     const ready = variants.get(key);
     if (ready) return ready;
-    const job = source.job(slot.job);
-    const layout = source.layout(job.system);
-    const judge = source.judge(job.system);
-    const variant = jobVariant(job, layout, judge, seed);
+    const { layout, variant } = dealJob(coursework, slot, code, source);
+    const { system } = layout;
     // A job to complete deals numbers and nothing else, so it shows where each way went.
-    const ways = layout.system.nodes
-      .filter((name) => isWay(layout.system, name))
-      .map((way): Wire => [way, way]);
+    const ways = system.nodes.filter((name) => isWay(system, name)).map((way): Wire => [way, way]);
+    const judge = source.judge(layout.id);
     const dealt = jobVariant({ kind: 'complete', given: ways, locked: false }, layout, judge, seed).given;
-    const given = { variant, home: new Map(dealt.map(([own], k) => [own, sure(ways[k])[0]])) };
+    const nodeOf = (terminal: string) => sure(system.nodeOf.get(terminal));
+    const home = new Map(dealt.map(([own], k) => [nodeOf(own), nodeOf(sure(ways[k])[0])]));
+    const given = { system, variant, home: (node: number) => home.get(node) ?? node };
     variants.set(key, given);
     return given;
   }
@@ -77,16 +95,26 @@ export function makeResultGrader(
     wires: readonly Wire[],
     before: readonly Wire[] | undefined,
   ): WiringFacts | undefined {
-    const { system } = source.layout(source.job(slot.job).system);
-    if (wires.some((wire) => wire.some((end) => !system.nodeOf.has(end)))) return undefined;
-    const { variant, home } = givenTo(slot, code);
-    const named = (end: string) => home.get(end) ?? end;
-    const { lift, land } = changeMade(before ?? variant.given, wires);
+    const given = givenTo(slot, code);
+    const { system, variant } = given;
+    if (
+      wires.some((wire) =>
+        wire.some((end) => !((system.nodeOf.get(end) ?? system.terminals) < system.terminals)),
+      )
+    )
+      return undefined;
+    const own = wireNumbers(system, wires);
+    const was = wireNumbers(system, before ?? variant.given);
+    const home = printOf(wireNumbers(system, wires, given.home));
+    // Many make the same circuit: it is named once for all who have the same wires in the layout's own numbers.
+    const known = `${slot.job} ${home}`;
+    const circuit = circuits.get(known) ?? hashed(`${slot.job} ${sameCircuitKey(system, wires)}`);
+    circuits.set(known, circuit);
     return {
-      wiring: printOf(wires),
-      circuit: hashed(`${slot.job} ${sameCircuitKey(system, wires)}`),
-      home: printOf(wires.map(([a, b]): Wire => [named(a), named(b)])),
-      moved: Math.max(lift.length, land.length),
+      wiring: printOf(own),
+      circuit,
+      home,
+      moved: Math.max(own.difference(was).size, was.difference(own).size),
       kept: shareKept(variant, wires),
     };
   }
@@ -113,9 +141,8 @@ export function makeResultGrader(
         if (one.kind === 'job' && slot?.kind === 'job') {
           const job = slot;
           wiring = tried(() => wiringFacts(job, learner.code, one.wires, last.get(id)));
-          last.set(id, one.wires);
+          if (wiring) last.set(id, one.wires);
         }
-        const { at: _at, took: _took, hints: _hints, right: _right, ...done } = one;
         return {
           file,
           index,
@@ -127,7 +154,8 @@ export function makeResultGrader(
           kind,
           told,
           marked,
-          print: hashed(canonical(done)),
+          // Of a wiring that can be read, the wires are all that was done.
+          print: wiring?.wiring ?? hashed(canonical(doneIn(one))),
           about: one.kind === 'question' ? one.item : one.kind === 'visit' ? one.callout : '',
           deeds: deedsOf(one, wiring),
           ...(wiring && { wiring }),
@@ -162,6 +190,11 @@ export function makeResultGrader(
       ? variant.given.length > 0 && lockedMissing(variant, work.wires).length === 0
       : variant.given.length > 0 && shareKept(variant, work.wires) >= MOSTLY;
   }
+}
+
+/** What was done, without when and how it went. */
+function doneIn({ at: _at, took: _took, hints: _hints, right: _right, ...done }: Work): object {
+  return done;
 }
 
 /** How many things were done at least. */

@@ -1,6 +1,6 @@
 import { mergeNets } from '../circuit/nets.ts';
 import { partOf, type System } from '../model/system.ts';
-import { distinctWires, type Wire, wireKey } from '../model/wiring.ts';
+import { distinctWires, type Wire, wiresByKey } from '../model/wiring.ts';
 import { landings } from './landings.ts';
 import { type Pair, type Places, placeNets } from './strip-places.ts';
 
@@ -57,11 +57,13 @@ export function nearestChange(
 
 /** What it took to make one wiring into another, wire by wire as they stand. */
 export function changeMade(from: readonly Wire[], to: readonly Wire[]): Change {
-  const [before, after] = [from, to].map((wires) => new Set(wires.map(wireKey)));
+  const [before, after] = [wiresByKey(from), wiresByKey(to)];
+  const wiresOf = (keyed: Map<string, Wire>, kept: (key: string) => boolean) =>
+    [...keyed].flatMap(([key, wire]) => (kept(key) ? [wire] : []));
   return {
-    lift: distinctWires(from).filter((wire) => !after!.has(wireKey(wire))),
-    land: distinctWires(to).filter((wire) => !before!.has(wireKey(wire))),
-    stays: distinctWires(to).filter((wire) => before!.has(wireKey(wire))),
+    lift: wiresOf(before, (key) => !after.has(key)),
+    land: wiresOf(after, (key) => !before.has(key)),
+    stays: wiresOf(after, (key) => before.has(key)),
   };
 }
 

@@ -4,15 +4,18 @@ export type Wire = readonly [string, string];
 /** One name for a wire whichever way round it is written: the same wire twice is one wire. */
 export const wireKey = ([a, b]: Wire): string => (a < b ? `${a} ${b}` : `${b} ${a}`);
 
-/** The wires once each, in the order they first appear. */
-export function distinctWires(wires: readonly Wire[]): Wire[] {
+/** The wires by their keys, in the order they first appear. */
+export function wiresByKey(wires: readonly Wire[]): Map<string, Wire> {
   const byKey = new Map<string, Wire>();
   for (const wire of wires) {
     const key = wireKey(wire);
     if (!byKey.has(key)) byKey.set(key, wire);
   }
-  return [...byKey.values()];
+  return byKey;
 }
+
+/** The wires once each, in the order they first appear. */
+export const distinctWires = (wires: readonly Wire[]): Wire[] => [...wiresByKey(wires).values()];
 
 /**
  * The wires once each, in an order and a way round that depend on nothing but the circuit: whatever is said about
