@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { Settings } from '../engine/model/system.ts';
 import { type FaultSpec, faultSpec } from './fault-spec.ts';
-import { id, settings } from './names.ts';
+import { id, settings, systemId } from './names.ts';
 import { checkShape, keys, list, text } from './shape.ts';
 import { parseYaml } from './yaml.ts';
 
@@ -18,7 +18,7 @@ export const calloutSchema = keys(
   'a callout: title, system, wiring, level, customer, house, found, complaints, fault, after, sources',
   {
     title: text('a title'),
-    system: id,
+    system: systemId,
     wiring: z.exactOptional(id),
     level: z.literal([1, 2, 3], { error: levelSays }).check(z.meta({ description: levelSays })),
     customer: text('what the customer says, in plain words'),

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { faultSpec } from './fault-spec.ts';
-import { id } from './names.ts';
+import { id, systemId } from './names.ts';
 import { checkShape, keys, list, text } from './shape.ts';
 import { parseYaml } from './yaml.ts';
 
@@ -9,7 +9,7 @@ const faultsSay = 'two faults, or two cores that changed places';
 export const doubleFaultsSchema = list(
   'a list of double faults',
   keys('a double fault: system, wiring, faults, why', {
-    system: id,
+    system: systemId,
     wiring: z.exactOptional(id),
     faults: list(faultsSay, faultSpec).check(
       z.refine((faults) => faults.length === 2 || (faults.length === 1 && faults[0]?.swap !== undefined), {

@@ -1,14 +1,14 @@
 import * as z from 'zod/mini';
 import type { Wire } from '../engine/model/wiring.ts';
 import { FileError } from './error.ts';
-import { expandLanding, id, landing } from './names.ts';
+import { expandLanding, id, landing, systemId } from './names.ts';
 import { placeAt } from './place.ts';
 import { checkShape, keys, map, text } from './shape.ts';
 import { parseYaml } from './yaml.ts';
 
 export const jobSchema = keys('a job: id, system, title, brief, summary', {
   id,
-  system: id,
+  system: systemId,
   title: text('a title'),
   brief: text('the brief: what the learner is told'),
   summary: text('one sentence for lists of jobs'),
@@ -20,7 +20,7 @@ export const jobSchema = keys('a job: id, system, title, brief, summary', {
   ),
   from: z.exactOptional(
     keys('what was here before: system, reference or wires, says', {
-      system: id,
+      system: systemId,
       reference: z.exactOptional(id),
       wires: z.exactOptional(landing),
       renames: z.exactOptional(map('renames: id of the old part: id of the new part', id, id)),

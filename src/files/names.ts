@@ -4,7 +4,11 @@ import { list, map, pattern, text } from './shape.ts';
 
 /** Pieces that several formats share. */
 
-export const id = pattern('an id: small letters, digits and hyphens', /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
+const ID = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
+export const id = pattern('an id: small letters, digits and hyphens', ID);
+
+/** Which system a job, a script or a callout is about. */
+export const systemId = pattern('a system: its id, in small letters, digits and hyphens', ID);
 
 export const terminal = pattern('a terminal: part/terminal', /^[^/]+\/[^/]+$/);
 

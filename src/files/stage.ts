@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { STAGE_VIEWS, type StageScript, type StageStep, type StageView } from '../course/stage.ts';
 import { outcome } from './lesson.ts';
-import { expandLanding, id, type Landing, landing, settings } from './names.ts';
+import { expandLanding, id, type Landing, landing, settings, systemId } from './names.ts';
 import { checkShape, keys, list, text } from './shape.ts';
 import { parseYaml } from './yaml.ts';
 
@@ -42,7 +42,7 @@ const wiresSays = 'a wiring or wires, not both';
 
 export const stageSchema = keys('a stage script: title, system, wiring or wires, view, steps', {
   title: text('a title').check(z.maxLength(80, { error: 'a title of at most 80 letters' })),
-  system: id,
+  system: systemId,
   wiring: z.exactOptional(id),
   wires: z.exactOptional(landing),
   view: z.exactOptional(view),

@@ -109,7 +109,9 @@ describe('a wiring job', () => {
     for (const wire of own) {
       const wires = own.filter((other) => wireKey(other) !== wireKey(wire));
       const marked = grade('complete/1', { kind: 'job', wires, right: true });
-      expect(marked.right).toBe(marked.made === 'as dealt' && judge(wires).accepted);
+      expect(marked.right, `without ${wireKey(wire)}`).toBe(
+        marked.made === 'as dealt' && judge(wires).accepted,
+      );
     }
   });
 });

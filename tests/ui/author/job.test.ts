@@ -58,7 +58,7 @@ describe('every job of the course on the desk', () => {
 test('what is missing is told for each field, in the words of the check', () => {
   expect(fileTroubles(freshJob()).map(({ place, says }) => `${nameOfPlace(place)}: ${says}`)).toEqual([
     'Name of the file: Expected an id: small letters, digits and hyphens.',
-    'System: Expected an id: small letters, digits and hyphens.',
+    'System: Expected a system: its id, in small letters, digits and hyphens.',
     'Title: Expected a title.',
     'Brief: Expected the brief: what the learner is told.',
     'One line for lists: Expected one sentence for lists of jobs.',
