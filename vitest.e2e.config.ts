@@ -1,16 +1,35 @@
 import { defineConfig } from 'vitest/config';
 
+/** What is measured in time or takes both cores: a film in its own time, an audit of speed, packages that are built first. */
+const alone = ['lighthouse', 'stage-files', 'lms-*', 'packages', 'mark-book'].map(
+  (name) => `tests/e2e/${name}.test.ts`,
+);
+
 /** End-to-end tests: the built site in `dist/`, in a real browser. Run `npm run build` first. */
 export default defineConfig({
   test: {
-    include: ['tests/e2e/**/*.test.ts'],
     environment: 'node',
     globalSetup: ['tests/e2e/support/global-setup.ts'],
-    // One browser serves every file; two cores cannot drive more than one page well.
-    fileParallelism: false,
     testTimeout: 60_000,
     hookTimeout: 60_000,
     // Machines are shared: what comes later than a second has not failed.
     expect: { poll: { timeout: 15_000 } },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'two at a time',
+          include: ['tests/e2e/**/*.test.ts'],
+          exclude: alone,
+          // A page waits as much as it works: two keep two cores busy, more would only be late.
+          maxWorkers: 2,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'one at a time', include: alone, maxWorkers: 1, sequence: { groupOrder: 1 } },
+      },
+    ],
   },
 });

@@ -38,7 +38,7 @@ function remembered<T>(make: (key: string) => T, most = Number.POSITIVE_INFINITY
 
 /** A source for grading that makes each judge, bench and list of candidates once. */
 export function makeSource({ layout, quiz, job, callout, doubles }: GradeFiles): GradeSource {
-  const judge = remembered((id): Judging['judge'] => judgeFor(layout(id).system).judge);
+  const judging = remembered((id): Judging => judgeFor(layout(id).system));
   const bench = remembered((id): Bench => makeBench(layout(id).system));
   const listed = remembered((key): Candidate[] => {
     const [id = '', wiring] = key.split(' ');
@@ -67,7 +67,7 @@ export function makeSource({ layout, quiz, job, callout, doubles }: GradeFiles):
     layout,
     quiz,
     job,
-    judge,
+    judging,
     visit: (address) => {
       if (address.kind === 'authored') return authored(address.id);
       const key = writeCallout(address);

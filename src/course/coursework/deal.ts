@@ -59,7 +59,7 @@ export function dealJob(
   coursework: Dealing,
   slot: SlotOf<'job'>,
   code: string,
-  source: Pick<GradeSource, 'job' | 'layout' | 'judge'>,
+  source: Pick<GradeSource, 'job' | 'layout' | 'judging'>,
 ): Dealt {
   const seed = variantSeed(coursework, code, slot, 1);
   const known = dealt.get(source) ?? new Map<string, Dealt>();
@@ -69,7 +69,7 @@ export function dealJob(
   if (ready) return ready;
   const job = source.job(slot.job);
   const layout = source.layout(job.system);
-  const fresh = { layout, variant: jobVariant(job, layout, source.judge(job.system), seed) };
+  const fresh = { layout, variant: jobVariant(job, layout, source.judging(job.system).judge, seed) };
   if (known.size >= MOST_DEALT) known.clear();
   known.set(key, fresh);
   return fresh;

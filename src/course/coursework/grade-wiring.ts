@@ -17,11 +17,11 @@ function oddity({ nodeOf, terminals }: System, [a, b]: Wire): string | undefined
 /**
  * Grades a wiring handed in for a variant of a job: its locked wires must be there, and the judge must accept it. Where
  * nothing is locked, a wiring that keeps little of what was there is left to the tutor's eye.
- * @param judge of the system
+ * @param judging the judge of the system
  */
 export function gradeWiring(
   system: System,
-  judge: Judging['judge'],
+  { rulesBroken }: Pick<Judging, 'rulesBroken'>,
   variant: JobVariant,
   wires: readonly Wire[],
 ): Marked {
@@ -37,15 +37,14 @@ export function gradeWiring(
     );
   const share = variant.locked ? 1 : shareKept(variant, wires);
   const isOwn = share >= LEAST_KEPT;
-  const { accepted, findings } = judge(wires);
-  const broken = findings.filter(({ severity }) => severity !== 'advice');
+  const broken = rulesBroken(wires).filter(({ severity }) => severity !== 'advice');
   const kept = Math.round(share * variant.given.length);
   return {
-    right: accepted,
+    right: broken.length === 0,
     made: isOwn ? 'as dealt' : 'unknown',
     rules: broken.map(({ id }) => id),
     notes: [
-      ...broken.map(({ says }) => says),
+      ...broken.map(({ fails }) => `${fails}.`),
       ...(isOwn
         ? []
         : [`Only ${kept} of the ${variant.given.length} wires that were there are still in place.`]),

@@ -38,7 +38,7 @@ export function gradeWork(
       return gradeAnswer(coursework, slot, work, code, source);
     if (slot.kind === 'job' && work.kind === 'job') {
       const { layout, variant } = dealJob(coursework, slot, code, source);
-      return gradeWiring(layout.system, source.judge(layout.id), variant, work.wires);
+      return gradeWiring(layout.system, source.judging(layout.id), variant, work.wires);
     }
     if ((slot.kind === 'callout' || slot.kind === 'fault') && work.kind === 'visit') {
       if (visitAddress(coursework, slot, code, work.attempt) !== work.callout)

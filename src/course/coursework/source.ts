@@ -21,7 +21,7 @@ export interface Posed {
 export interface GradeSource extends Shelf {
   readonly job: (id: string) => JobGiven & { readonly system: string };
   /** The judge of a layout's system, made once. */
-  readonly judge: (layout: string) => Judging['judge'];
+  readonly judging: (layout: string) => Judging;
   readonly visit: (callout: CalloutAddress) => Posed;
 }
 

@@ -37,6 +37,8 @@ const MOSTLY = 0.75;
 interface Given {
   readonly system: System;
   readonly variant: JobVariant;
+  /** The wires given, by number. */
+  readonly numbers: ReadonlySet<number>;
   readonly home: (node: number) => number;
 }
 
@@ -80,11 +82,16 @@ export function makeResultGrader(
     const { system } = layout;
     // A job to complete deals numbers and nothing else, so it shows where each way went.
     const ways = system.nodes.filter((name) => isWay(system, name)).map((way): Wire => [way, way]);
-    const judge = source.judge(layout.id);
+    const { judge } = source.judging(layout.id);
     const dealt = jobVariant({ kind: 'complete', given: ways, locked: false }, layout, judge, seed).given;
     const nodeOf = (terminal: string) => sure(system.nodeOf.get(terminal));
     const home = new Map(dealt.map(([own], k) => [nodeOf(own), nodeOf(sure(ways[k])[0])]));
-    const given = { system, variant, home: (node: number) => home.get(node) ?? node };
+    const given = {
+      system,
+      variant,
+      numbers: wireNumbers(system, variant.given),
+      home: (node: number) => home.get(node) ?? node,
+    };
     variants.set(key, given);
     return given;
   }
@@ -96,7 +103,7 @@ export function makeResultGrader(
     before: readonly Wire[] | undefined,
   ): WiringFacts | undefined {
     const given = givenTo(slot, code);
-    const { system, variant } = given;
+    const { system, numbers } = given;
     if (
       wires.some((wire) =>
         wire.some((end) => !((system.nodeOf.get(end) ?? system.terminals) < system.terminals)),
@@ -104,7 +111,7 @@ export function makeResultGrader(
     )
       return undefined;
     const own = wireNumbers(system, wires);
-    const was = wireNumbers(system, before ?? variant.given);
+    const was = before ? wireNumbers(system, before) : numbers;
     const home = printOf(wireNumbers(system, wires, given.home));
     // Many make the same circuit: it is named once for all who have the same wires in the layout's own numbers.
     const known = `${slot.job} ${home}`;
@@ -115,7 +122,7 @@ export function makeResultGrader(
       circuit,
       home,
       moved: Math.max(own.difference(was).size, was.difference(own).size),
-      kept: shareKept(variant, wires),
+      kept: numbers.size === 0 ? 1 : numbers.intersection(own).size / numbers.size,
     };
   }
 

@@ -44,6 +44,19 @@ export function sayVerdict(
   };
 }
 
+/**
+ * The rules that a wiring breaks, in the order of the verdict's findings, without their words.
+ * @param failed rules about states that are broken
+ */
+export function listBroken(
+  system: System,
+  wires: readonly Wire[],
+  failed: readonly StateRule[],
+): readonly RuleText[] {
+  const wiring = viewWiring(system, wires);
+  return [...failed, ...wiringRules.filter((rule) => rule.find(wiring))].map(textOf).sort(bySeverity);
+}
+
 function textOf({ id, title, fails, severity, source, function: does, compare }: RuleText): RuleText {
   return { id, title, fails, severity, source, function: does, compare };
 }

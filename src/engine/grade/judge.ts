@@ -9,8 +9,9 @@ import { findWays } from '../explore/ways.ts';
 import type { Load, System } from '../model/system.ts';
 import type { Wire } from '../model/wiring.ts';
 import { stateRules } from '../rules/index.ts';
+import type { RuleText } from '../rules/rule.ts';
 import { type LiveSets, makeGround, makeWork } from '../rules/sets-view.ts';
-import { sayVerdict } from './findings.ts';
+import { listBroken, sayVerdict } from './findings.ts';
 import type { Verdict } from './verdict.ts';
 
 /** How many lanes are set. */
@@ -86,12 +87,14 @@ export function makeJudge(system: System) {
     return { frame, moves, reach, fires: doing(fire), pumps: doing(pump), broken };
   }
 
-  /** Judges a wiring: every state, every rule, each finding with its shortest witness. */
-  function judge(wires: readonly Wire[]): Verdict {
-    const { broken } = sweepStates(wires);
-    const failed = stateRules
+  const failedIn = ({ broken }: Sweeping) =>
+    stateRules
       .map((rule, r) => ({ rule, lanes: broken[r]! }))
       .filter(({ lanes }) => lanes.some((word) => word !== 0));
+
+  /** Judges a wiring: every state, every rule, each finding with its shortest witness. */
+  function judge(wires: readonly Wire[]): Verdict {
+    const failed = failedIn(sweepStates(wires));
     const ways = findWays(
       frame,
       moves,
@@ -105,7 +108,17 @@ export function makeJudge(system: System) {
     return sayVerdict(system, wires, failures, countLanes(reach.judged));
   }
 
-  return { frame, judge, sweepStates };
+  /** See `Judging`. */
+  function rulesBroken(wires: readonly Wire[]): readonly RuleText[] {
+    const failed = failedIn(sweepStates(wires));
+    return listBroken(
+      system,
+      wires,
+      failed.map(({ rule }) => rule),
+    );
+  }
+
+  return { frame, judge, rulesBroken, sweepStates };
 }
 
 /** A judge that holds every state of a system side by side. */

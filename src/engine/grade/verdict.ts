@@ -20,4 +20,5 @@ export interface Verdict {
 }
 
 const grade: Record<Severity, number> = { danger: 0, fault: 1, advice: 2 };
-export const bySeverity = (a: Found, b: Found): number => grade[a.severity] - grade[b.severity];
+export const bySeverity = (a: Pick<Finding, 'severity'>, b: Pick<Finding, 'severity'>): number =>
+  grade[a.severity] - grade[b.severity];

@@ -5,8 +5,9 @@ import { exploreSymbolic } from '../explore/symbolic.ts';
 import type { System } from '../model/system.ts';
 import type { Wire } from '../model/wiring.ts';
 import { stateRules } from '../rules/index.ts';
+import type { RuleText } from '../rules/rule.ts';
 import { type LiveSets, makeGround, makeWork } from '../rules/sets-view.ts';
-import { sayVerdict } from './findings.ts';
+import { listBroken, sayVerdict } from './findings.ts';
 import type { Verdict } from './verdict.ts';
 
 /**
@@ -20,7 +21,7 @@ export function makeWideJudge(system: System) {
   const tests = stateRules.map(({ where }) => where(ground));
   symbols.sets.keep();
 
-  function judge(wires: readonly Wire[]): Verdict {
+  function sweepStates(wires: readonly Wire[]) {
     symbols.sets.reset();
     const { moves, works, ...live } = drawCircuit(symbols, wires);
     const reach = exploreSymbolic(symbols, moves);
@@ -37,6 +38,11 @@ export function makeWideJudge(system: System) {
         return { rule, broken: symbols.sets.and(states, tests[r]!(view)) };
       })
       .filter(({ broken }) => !symbols.sets.isNone(broken));
+    return { failed, moves, reach };
+  }
+
+  function judge(wires: readonly Wire[]): Verdict {
+    const { failed, moves, reach } = sweepStates(wires);
     const ways = findNearest(
       symbols,
       moves,
@@ -50,5 +56,13 @@ export function makeWideJudge(system: System) {
     return sayVerdict(system, wires, failures, symbols.count(reach.judged));
   }
 
-  return { judge };
+  /** See `Judging`. */
+  const rulesBroken = (wires: readonly Wire[]): readonly RuleText[] =>
+    listBroken(
+      system,
+      wires,
+      sweepStates(wires).failed.map(({ rule }) => rule),
+    );
+
+  return { judge, rulesBroken };
 }

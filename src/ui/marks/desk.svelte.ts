@@ -15,12 +15,7 @@ import type { Unpacked } from '../../files/zip.ts';
 import { fetchOutline } from '../course/shelf.ts';
 import { fetchNames } from '../coursework/names.ts';
 import { type Hand, Pool, Stopped } from './pool.ts';
-
-/** A file as it was chosen or dropped, with the folders that it lies in. */
-export interface Given {
-  readonly name: string;
-  readonly blob: Blob;
-}
+import type { Given } from './talk.ts';
 
 /** What goes on, and how far it is. */
 export interface Progress {
@@ -29,12 +24,19 @@ export interface Progress {
   readonly of: number;
 }
 
-/** Results graded at a time: few enough that the bar moves and Stop is heard at once. */
+/** Files read at a time, and results graded at first. */
 const BATCH = 8;
+/** Later as many are graded at a time as take about this long, ms: the bar moves, and the page has time of its own. */
+const SPELL = 200;
+const MOST_BATCH = 50;
 /** Wrong circuits compared at a time. */
 const CIRCUITS = 20;
 
-type Job = Given | { readonly files: readonly Unpacked[] };
+type Job = { readonly given: readonly Given[] } | { readonly inside: readonly Unpacked[] };
+
+function* batches<T>(all: readonly T[], size: number): Generator<readonly T[]> {
+  for (let k = 0; k < all.length; k += size) yield all.slice(k, k + size);
+}
 
 /** The mark book on the page: what was given, what goes on, and what came of it. */
 export class Desk {
@@ -66,6 +68,11 @@ export class Desk {
 
   get isBusy(): boolean {
     return this.progress !== undefined;
+  }
+
+  /** Has the workers started before there is work for them. */
+  ready(): void {
+    this.#pool ??= new Pool();
   }
 
   /** Reads more files, and grades what is new. */
@@ -119,7 +126,7 @@ export class Desk {
   async #during(what: () => Promise<void>): Promise<void> {
     this.failed = '';
     this.stopped = false;
-    this.#pool ??= new Pool();
+    this.ready();
     try {
       await what();
     } catch (problem) {
@@ -157,7 +164,7 @@ export class Desk {
       .slice(0, room)
       .map(({ name, blob }): Given => ({ name: this.#ownName(name, taken), blob }));
     this.given.push(...own);
-    const queue: Job[] = [...own];
+    const queue = [...batches(own, BATCH)].map((given): Job => ({ given }));
     let [done, of] = [0, own.length];
     const tell = () => {
       this.progress = { doing: 'Reading', done, of };
@@ -165,18 +172,18 @@ export class Desk {
     tell();
     await pool.share(queue, async (hand, job) => {
       const opened =
-        'blob' in job
-          ? await hand.ask<'open'>({ ask: 'open', ...job })
-          : await hand.ask<'read'>({ ask: 'read', files: job.files });
+        'given' in job
+          ? await hand.ask<'open'>({ ask: 'open', files: job.given })
+          : await hand.ask<'read'>({ ask: 'read', files: job.inside });
       troubles.push(...opened.troubles);
       for (const head of opened.heads) {
         this.#heads.set(head.file, head);
         this.#hands.set(head.file, hand);
       }
       const inside = opened.unpacked.map(({ name, bytes }) => ({ name: this.#ownName(name, taken), bytes }));
-      for (let k = 0; k < inside.length; k += BATCH) queue.push({ files: inside.slice(k, k + BATCH) });
+      for (const batch of batches(inside, BATCH)) queue.push({ inside: batch });
       of += inside.length;
-      done += 'blob' in job ? 1 : job.files.length;
+      done += 'given' in job ? job.given.length : job.inside.length;
       this.read = this.#heads.size;
       tell();
     });
@@ -214,9 +221,14 @@ export class Desk {
     const byHand = Map.groupBy(fresh, ({ file }) => sure(this.#hands.get(file)));
     await Promise.all(
       [...byHand].map(async ([hand, own]) => {
-        for (let k = 0; k < own.length; k += BATCH) {
-          const files = own.slice(k, k + BATCH).map(({ file }) => file);
+        let size = BATCH;
+        for (let k = 0; k < own.length; ) {
+          const files = own.slice(k, k + size).map(({ file }) => file);
+          k += files.length;
+          const start = performance.now();
           const graded = await hand.ask<'grade'>({ ask: 'grade', coursework, files });
+          const fits = Math.round((files.length * SPELL) / (performance.now() - start + 1));
+          size = Math.max(1, Math.min(fits, MOST_BATCH));
           for (const { file, pieces } of graded) this.#pieces.set(file, pieces);
           done += files.length;
           tell();
@@ -285,10 +297,8 @@ export class Desk {
     tell();
     await Promise.all(
       [...Map.groupBy(wrong, ([, { file }]) => sure(this.#hands.get(file)))].map(async ([hand, own]) => {
-        for (let k = 0; k < own.length; k += CIRCUITS) {
-          const circuits = own
-            .slice(k, k + CIRCUITS)
-            .map(([circuit, { file, index }]) => ({ circuit, file, index }));
+        for (const batch of batches(own, CIRCUITS)) {
+          const circuits = batch.map(([circuit, { file, index }]) => ({ circuit, file, index }));
           for (const [circuit, slips] of await hand.ask<'slips'>({ ask: 'slips', circuits }))
             found.set(circuit, slips);
           done += circuits.length;

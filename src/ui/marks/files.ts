@@ -1,4 +1,4 @@
-import type { Given } from './desk.svelte.ts';
+import type { Given } from './talk.ts';
 
 /** Files that were chosen, with the folders that they lie in. */
 export const chosenFiles = (list: FileList | readonly File[] | null): Given[] =>

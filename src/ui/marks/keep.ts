@@ -1,6 +1,6 @@
 import { type DBSchema, deleteDB, openDB } from 'idb';
 import { owned } from '../../store/owner.ts';
-import type { Given } from './desk.svelte.ts';
+import type { Given } from './talk.ts';
 
 /** A sign on the device that a class is kept: the page wakes at once where it stands. */
 export const KEPT = 'switched-live/mark-book';

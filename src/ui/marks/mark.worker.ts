@@ -13,7 +13,7 @@ import type { Unpacked } from '../../files/zip.ts';
 import { zipLimits } from '../../files/zip.ts';
 import { fetchGradeSource } from '../course/grading.ts';
 import { fetchOutline } from '../course/shelf.ts';
-import type { Answers, Ask, Opened, Question, QuestionOf, Reply } from './talk.ts';
+import type { Answers, Ask, Given, Opened, Question, Reply } from './talk.ts';
 
 const results = new Map<string, Result>();
 let grading: { readonly print: string; readonly grader: ResultGrader } | undefined;
@@ -33,7 +33,7 @@ function readAll(files: readonly Unpacked[]): Pick<Opened, 'heads' | 'troubles'>
   return { heads, troubles };
 }
 
-async function open({ name, blob }: QuestionOf<'open'>): Promise<Opened> {
+async function openOne({ name, blob }: Given): Promise<Opened> {
   const tooBig = `${name}: expected at most ${zipLimits.packed / 1e6} MB, found ${Math.round(blob.size / 1e6)} MB`;
   if (blob.size > zipLimits.packed) return { heads: [], unpacked: [], troubles: [tooBig] };
   let bytes: Uint8Array;
@@ -48,6 +48,16 @@ async function open({ name, blob }: QuestionOf<'open'>): Promise<Opened> {
   const [only] = files;
   if (files.length === 1 && only?.name === name) return { unpacked: [], ...readAll([only]) };
   return { heads: [], unpacked: files, troubles: said };
+}
+
+async function open(files: readonly Given[]): Promise<Opened> {
+  const opened: Opened[] = [];
+  for (const one of files) opened.push(await openOne(one));
+  return {
+    heads: opened.flatMap(({ heads }) => heads),
+    unpacked: opened.flatMap(({ unpacked }) => unpacked),
+    troubles: opened.flatMap(({ troubles }) => troubles),
+  };
 }
 
 async function graderOf(coursework: Coursework): Promise<ResultGrader> {
@@ -69,7 +79,7 @@ const work = ({ file, index }: { file: string; index: number }) => results.get(f
 async function answer(question: Question): Promise<Answers[Ask]> {
   switch (question.ask) {
     case 'open':
-      return open(question);
+      return open(question.files);
     case 'read':
       return { unpacked: [], ...readAll(question.files) };
     case 'grade': {

@@ -7,6 +7,12 @@ import type { Unpacked } from '../../files/zip.ts';
 
 /** What the page and its workers say to each other. A worker keeps the results that it has read, by their file's name. */
 
+/** A file as it was chosen or dropped, with the folders that it lies in. */
+export interface Given {
+  readonly name: string;
+  readonly blob: Blob;
+}
+
 /** A piece of work by where it stands. */
 export interface Where {
   readonly file: string;
@@ -14,8 +20,8 @@ export interface Where {
 }
 
 export type Question =
-  /** Opens a file: a result is read and kept, a zip is unpacked and its files given back. */
-  | { readonly ask: 'open'; readonly name: string; readonly blob: Blob }
+  /** Opens files: a result is read and kept, a zip is unpacked and its files given back. */
+  | { readonly ask: 'open'; readonly files: readonly Given[] }
   | { readonly ask: 'read'; readonly files: readonly Unpacked[] }
   | { readonly ask: 'grade'; readonly coursework: Coursework; readonly files: readonly string[] }
   | { readonly ask: 'whose'; readonly pieces: readonly Where[]; readonly codes: readonly string[] }

@@ -105,7 +105,7 @@ describe('a wiring job', () => {
   test('with any one wire of a right wiring left out is never right when the judge says so, whatever the file claims', () => {
     const { layout } = dealJob(coursework, slotOf<'job'>('complete/1'), 'AMY', source);
     const own = doneJob('complete/1', 'AMY');
-    const judge = source.judge(layout.id);
+    const { judge } = source.judging(layout.id);
     for (const wire of own) {
       const wires = own.filter((other) => wireKey(other) !== wireKey(wire));
       const marked = grade('complete/1', { kind: 'job', wires, right: true });

@@ -79,7 +79,8 @@ export function makeSolver(coursework: Coursework, source: GradeSource): Solver 
     const seed = variantSeed(coursework, code, slot, 1);
     // A job to complete deals nothing but numbers: so numbers are found for any wiring.
     const own = (given: readonly Wire[]): Wire[] => [
-      ...jobVariant({ kind: 'complete', given, locked: false }, layout, source.judge(layout.id), seed).given,
+      ...jobVariant({ kind: 'complete', given, locked: false }, layout, source.judging(layout.id).judge, seed)
+        .given,
     ];
     const all = layout.right.map(({ wires }) => own(wires));
     const right = sure(all.sort((a, b) => shareKept(variant, b) - shareKept(variant, a))[0]);
