@@ -1,3 +1,4 @@
+import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { wiresOf } from '../../src/course/claim.ts';
 import { wiresToLink } from '../../src/files/link.ts';
@@ -208,6 +209,22 @@ test.each([
   await page.locator('.problems > ul > li').first().waitFor();
   expect(await page.locator('.problems > ul > li').allTextContents()).toEqual([expect.stringMatching(says)]);
   expect(await page.locator('.stage').count()).toBe(0);
+});
+
+test('On a phone caption, Back and Next are in sight below the drawing before anything is scrolled', async () => {
+  const page = await openStage(WHY, { width: 360, height: 740, touch: true });
+  const placeOf = (what: Locator) =>
+    what.evaluate((element) => {
+      const { top, bottom } = element.getBoundingClientRect();
+      return { top, bottom };
+    });
+  const screen = await placeOf(page.locator('.screen'));
+  const caption = await placeOf(page.locator('.screen [data-caption]'));
+  const next = await placeOf(page.getByRole('button', { name: 'Next' }));
+  expect(screen.top).toBeLessThan(160);
+  expect(caption.top - screen.top).toBeGreaterThan(200);
+  expect(caption.bottom).toBeLessThanOrEqual(next.top);
+  expect(next.bottom).toBeLessThanOrEqual(740);
 });
 
 test('On a phone the steps are swiped through, and nothing is wider than the screen', async () => {
