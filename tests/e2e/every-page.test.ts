@@ -10,7 +10,7 @@ const all = globSync('**/*.html', { cwd: folder })
   .sort();
 /** Pages of one template that differ in their numbers only: of these every fourth. */
 const ALIKE =
-  /^\/(?:(?:paper\/job|paper|stage|jobs|drawings|what-if|aid)\/[a-z0-9-]+|lessons\/[a-z0-9-]+\/worksheet)\/$/;
+  /^\/(?:(?:paper\/job|paper|stage|jobs|callouts|drawings|what-if|aid)\/[a-z0-9-]+|lessons\/[a-z0-9-]+\/worksheet)\/$/;
 const isAlike = (path: string) => ALIKE.test(path);
 const alike = all.filter(isAlike);
 const paths = all.filter((path) => !isAlike(path) || alike.indexOf(path) % 4 === 0);
