@@ -8,17 +8,28 @@ import type { Work } from './work.ts';
 /** A visit of more acts is not followed: nobody needs so many, and each takes milliseconds. */
 export const MOST_FOLLOWED = 500;
 
+/** What is still possible at one point of a visit, and after each act that has followed there. */
+interface Step {
+  readonly search: Search;
+  readonly next: Map<string, Step>;
+}
+
 /** What many visits to one callout share, worked out when it is first asked for. */
 interface Ready {
   /** Ids of the fault and of all that nothing can tell from it. */
   same?: ReadonlySet<string>;
-  start?: Search;
+  start?: Step;
+  /** How many steps are kept. */
+  steps: number;
 }
+
+/** Visits to one callout begin alike, and the beginning takes longest: so many steps of it are kept, some megabytes. */
+const MOST_STEPS = 60;
 
 const shared = new WeakMap<Posed, Ready>();
 
 function readyFor(posed: Posed): Ready {
-  const ready = shared.get(posed) ?? {};
+  const ready = shared.get(posed) ?? { steps: 0 };
   shared.set(posed, ready);
   return ready;
 }
@@ -34,22 +45,32 @@ function sameAs(posed: Posed): ReadonlySet<string> {
   return ready.same;
 }
 
-function startOf(posed: Posed): Search {
+function startOf(posed: Posed): Step {
   const ready = readyFor(posed);
-  ready.start ??= startSearch(posed.bench, posed.callout, posed.candidates);
+  ready.start ??= { search: startSearch(posed.bench, posed.callout, posed.candidates), next: new Map() };
   return ready.start;
+}
+
+/** After the same acts at the same callout everything stands the same. */
+function stepAfter(posed: Posed, { search, next }: Step, entry: Entry): Step {
+  const act = JSON.stringify(entry.act);
+  const known = next.get(act);
+  if (known) return known;
+  const fresh: Step = { search: searchOn(posed.bench, search, entry), next: new Map() };
+  if (readyFor(posed).steps++ < MOST_STEPS) next.set(act, fresh);
+  return fresh;
 }
 
 /** Whether the entries of a visit rule out everything but these candidates. */
 function settles(posed: Posed, entries: readonly Entry[], same: ReadonlySet<string>): boolean {
-  const isSettled = ({ worlds }: Search) => worlds.every(({ candidate }) => same.has(candidate.id));
-  let search = startOf(posed);
+  const isSettled = ({ search }: Step) => search.worlds.every(({ candidate }) => same.has(candidate.id));
+  let step = startOf(posed);
   for (const entry of entries) {
     // Nothing that was ruled out comes back.
-    if (isSettled(search)) return true;
-    search = searchOn(posed.bench, search, entry);
+    if (isSettled(step)) return true;
+    step = stepAfter(posed, step, entry);
   }
-  return isSettled(search);
+  return isSettled(step);
 }
 
 /**

@@ -195,6 +195,29 @@ describe.each(['towels/1', 'own/1'])('a visit (%s)', (id) => {
     }
   });
 
+  test('is marked so whatever visits to the same callout were marked before it', () => {
+    const { bench, callout, candidates } = posed;
+    const tests = acts.filter((act) => act.do === 'test');
+    const ways = [
+      [],
+      acts,
+      ...acts.map((_, gone) => acts.filter((__, k) => k !== gone)),
+      // Another test in place of one.
+      ...tests.flatMap((gone) => tests.map((other) => acts.map((act) => (act === gone ? other : act)))),
+    ];
+    const told = ways.flatMap((way) => {
+      try {
+        return [{ way, full: judgeVisit(bench, callout, candidates, way, callout.fault) }];
+      } catch {
+        // Without that act a later one cannot be done.
+        return [];
+      }
+    });
+    expect(new Set(told.map(({ full }) => full.proved)).size).toBe(2);
+    for (const { way, full } of [...told, ...told.reverse()])
+      expect(visit({ acts: way }).proved, JSON.stringify(way)).toBe(full.proved);
+  });
+
   test('that names another fault is wrong, and both are told', () => {
     const other = posed.candidates.find(
       (one) =>
