@@ -1,6 +1,7 @@
 /**
  * `npm run release`: writes to `release/` the site and every package as zips, the software bill of materials, the
- * licences of what is in the site, and the checksums of it all. The same sources give the same bytes.
+ * licences of what is in the site, and the checksums of it all. The same sources in the same
+ * folder give the same bytes; in another folder Astro gives its islands other ids.
  */
 import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
