@@ -221,10 +221,10 @@ test('On a phone caption, Back and Next are in sight below the drawing before an
   const screen = await placeOf(page.locator('.screen'));
   const caption = await placeOf(page.locator('.screen [data-caption]'));
   const next = await placeOf(page.getByRole('button', { name: 'Next' }));
-  expect(screen.top).toBeLessThan(160);
+  expect(screen.top, 'where the drawing begins').toBeLessThan(160);
   expect(caption.top - screen.top).toBeGreaterThan(200);
-  expect(caption.bottom).toBeLessThanOrEqual(next.top);
-  expect(next.bottom).toBeLessThanOrEqual(740);
+  expect(caption.bottom, 'where the caption ends, and where Next begins').toBeLessThanOrEqual(next.top);
+  expect(next.bottom, 'where Next ends, in a window of 740 px').toBeLessThanOrEqual(740);
 });
 
 test('On a phone the steps are swiped through, and nothing is wider than the screen', async () => {
